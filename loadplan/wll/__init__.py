@@ -1,0 +1,1 @@
+"""Working load limits: of a piece, of what goes together, and of a whole tie-down."""
