@@ -1,0 +1,1 @@
+"""Rules: pure functions from a day's articles to requirements, each with its working."""
