@@ -81,12 +81,13 @@ class ArticleCase:
     def tie_point_wll(self, tie_down: TieDown) -> Fraction | None:
         """The rating of the point on the article that ``tie_down`` hooks to.
 
-        None if it is unrated or hooks to none: only direct main tie-downs do.
+        None if it is unrated or hooks to none: only direct main tie-downs do, and the position of
+        an accessory is in no set.
         """
-        if tie_down.accessory or tie_down.routing is not Routing.DIRECT:
-            return None
         stands_in = self.demand.set_of(tie_down.position)
-        return None if stands_in is None else stands_in.tie_point_wll
+        if stands_in is None or tie_down.routing is not Routing.DIRECT:
+            return None
+        return stands_in.tie_point_wll
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -112,11 +113,6 @@ class LoadCase:
     def tie_downs(self) -> tuple[TieDown, ...]:
         """The tie-downs of all its articles."""
         return tuple(tie_down for case in self.articles for tie_down in case.tie_downs)
-
-    @property
-    def cargo(self) -> tuple[Article, ...]:
-        """Every article on it, those of groups one by one."""
-        return tuple(article for case in self.articles for article in case.demand.served)
 
     @property
     def winch_straps(self) -> int:

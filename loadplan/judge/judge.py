@@ -20,7 +20,7 @@ from loadplan.judge.wording import of_article, of_load, of_tie_down
 from loadplan.outcome.check import Check, Judgement, Verdict
 from loadplan.outcome.tie_down import TieDown
 from loadplan.rules.demand import load_demand
-from loadplan.wll.piece import rate
+from loadplan.wll.piece import rate_in
 
 _Found = Sequence[tuple[ArticleCase, Sequence[Finding]]]
 
@@ -32,7 +32,7 @@ def judge(day: Day, ready: Sequence[str], tie_downs: Sequence[TieDown]) -> Judge
     from ``day``. The plan stands only if the judgement has no disagreement. Checks are in workbook
     order of load and article; those of held loads are never ``met``.
     """
-    ratings = {gear.id: rate(gear, day.units) for gear in day.gear}
+    ratings = {gear.id: rate_in(day, gear) for gear in day.gear}
     demands = [load_demand(day, load) for load in day.loads]
     loads = {one.article.id: whole.load.id for whole in demands for one in whole.articles}
     by_article = _by_article(loads, tie_downs)

@@ -145,14 +145,14 @@ def _routing(case: ArticleCase, tie_down: TieDown) -> Iterator[str]:
 def _points(case: ArticleCase, tie_down: TieDown) -> Iterator[str]:
     """Where the house holds unrated points, the points a tie-down hooks to are rated.
 
-    Where an article's tie-downs run in several ways, its demand alone says which points matter.
+    Whether a tie-down of a commodity holds a point of the article, its demand alone says.
     """
-    if case.day.house.unrated_points is not UnratedPoints.HOLD or case.demand.sets:
+    if case.day.house.unrated_points is not UnratedPoints.HOLD:
         return
-    if case.anchor_wll is None:
+    if case.anchor_wll is None and tie_down.routing is not Routing.ROUND:
         yield "its anchor point is unrated, and the house holds unrated points"
-    hooks_to_article = tie_down.routing is Routing.DIRECT and not tie_down.accessory
-    if hooks_to_article and case.tie_point_wll(tie_down) is None:
+    own_points = not tie_down.accessory and not case.article.cargo_class.is_commodity
+    if own_points and tie_down.routing is Routing.DIRECT and case.tie_point_wll(tie_down) is None:
         yield "its tie point is unrated, and the house holds unrated points"
 
 

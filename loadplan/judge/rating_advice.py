@@ -4,9 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from fractions import Fraction
-from math import floor
 
-from loadplan.day.article import Routing, WeightFrom
+from loadplan.day.article import WeightFrom
 from loadplan.day.day import Day
 from loadplan.day.house import UnratedPoints
 from loadplan.judge.case import ArticleCase, LoadCase
@@ -14,9 +13,10 @@ from loadplan.judge.strength import planned_strength
 from loadplan.judge.wording import NOTHING, need_and_have, sentences
 from loadplan.outcome.check import Check, Verdict
 from loadplan.rules.anchors import ANCHORS_USED
+from loadplan.rules.looks import UNRATED_TIE_POINTS
 from loadplan.rules.sources import ANCHOR_USE, ESTIMATE, LOWEST_PART
 from loadplan.source import Certainty, Source
-from loadplan.text import mass_down, plain
+from loadplan.text import mass_down
 
 _RATED = {
     Certainty.MEMORY: "Rated from memory",
@@ -27,9 +27,7 @@ _RATED = {
 
 def article_advice(case: ArticleCase) -> Iterator[Check]:
     """Tie point rating, pieces to confirm and the margin on an estimated weight."""
-    if case.demand.routing is Routing.DIRECT:
-        named = (case.load.id, case.article.id, "tie point rating")
-        yield from _point(case.day, named, case.article.tie_point_wll)
+    yield from _tie_points(case)
     yield from _to_confirm(case)
     yield from _narrow(case)
 
@@ -74,6 +72,17 @@ def _point(day: Day, named: tuple[str, str, str], wll: Fraction | None) -> Itera
     )
 
 
+def _tie_points(case: ArticleCase) -> Iterator[Check]:
+    """Whether the points of the article that its tie-downs hold are rated, where they hold any.
+
+    Its demand gives their rating, or has a line to look at them where there is none.
+    """
+    wll = next((one.tie_point_wll for one in case.demand.position_sets if one.tie_point_wll), None)
+    unrated = any(look.name == UNRATED_TIE_POINTS.name for look in case.demand.looks)
+    if wll is not None or unrated:
+        yield from _point(case.day, (case.load.id, case.article.id, "tie point rating"), wll)
+
+
 def _to_confirm(case: ArticleCase) -> Iterator[Check]:
     """Load-bearing pieces whose rating is from memory or has no source, each named once."""
     pieces = dict.fromkeys(piece for tied in case.tie_downs for piece in tied.pieces())
@@ -100,7 +109,7 @@ def _narrow(case: ArticleCase) -> Iterator[Check]:
         for asked in case.demand.strengths
         if asked.need > 0
     ]
-    estimated = any(one.weight_from is WeightFrom.ESTIMATE for one in case.demand.served)
+    estimated = case.article.weight_from is WeightFrom.ESTIMATE
     if not (estimated and margins and case.tie_downs):
         return
     asked, smallest = case.day.house.estimate_margin, min(margins)
@@ -110,14 +119,10 @@ def _narrow(case: ArticleCase) -> Iterator[Check]:
         need=need,
         have=have,
         unit="%",
-        working=f"The weight is an estimate. Planned / needed - 1 = {_percent(smallest)} %",
+        working=f"The weight is an estimate. Planned / needed - 1 = {have} %",
         source=ESTIMATE,
         met=smallest >= asked,
     )
-
-
-def _percent(share: Fraction) -> str:
-    return plain(Fraction(floor(share * 1000), 10), 1)
 
 
 def _advice(

@@ -94,7 +94,7 @@ def _line(
     units = case.day.units
     unit, places = (units.mass, 0) if name == "payload" else (units.length, _LENGTH_PLACES)
     exceeded = bool(have.known) and need.sum() > have.sum()
-    text, there = need_and_have(need.sum(), have.sum() if have.known else need.sum(), places)
+    text, there = need_and_have(need.sum(), have.sum(), places)
     gaps = tuple(dict.fromkeys(need.gaps + have.gaps))
     return Check(
         load=case.load.id,
@@ -112,7 +112,7 @@ def _line(
 def _of_articles(
     case: LoadCase, what: str, figure: Callable[[Article], Fraction | None]
 ) -> _Figures:
-    figures = [(one.id, figure(one)) for one in case.cargo]
+    figures = [(one.article.id, figure(one.article)) for one in case.articles]
     blank = [article for article, value in figures if value is None]
     return _Figures(
         known=tuple(value for _, value in figures if value is not None),

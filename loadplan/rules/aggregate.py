@@ -10,7 +10,7 @@ from loadplan.day.article import Article, Routing
 from loadplan.day.units import Units
 from loadplan.rules.positions import BY_DIRECTION
 from loadplan.rules.profile import HALF, Profile
-from loadplan.rules.requirement import Step, StrengthRequirement
+from loadplan.rules.requirement import PositionSet, Step, StrengthRequirement
 from loadplan.rules.section import Subject
 from loadplan.rules.sources import (
     ADDED_WEIGHT,
@@ -83,14 +83,17 @@ def aggregate(
     )
 
 
-def each_direction(whole: StrengthRequirement, profile: Profile) -> Iterator[StrengthRequirement]:
-    """The aggregate again for the tie-downs at the front, rear, left and right, each alone.
+def each_direction(
+    whole: StrengthRequirement, profile: Profile, at: PositionSet
+) -> Iterator[StrengthRequirement]:
+    """The aggregate again for the tie-downs at the front, rear, left and right of ``at`` alone.
 
     Only for articles tied at corners and middles, and only where the house asks for it.
     """
     if not profile.house.each_direction:
         return
-    for name, positions in BY_DIRECTION.items():
+    for name, everywhere in BY_DIRECTION.items():
+        positions = tuple(position for position in everywhere if position in at.positions)
         step = Step(
             words=f"The same again from the tie-downs at the {name} alone",
             numbers=names(positions, "or"),

@@ -15,7 +15,10 @@ from loadplan.source import Source
 from loadplan.wll.rating_sources import (
     GRADE_MARKED,
     LOWEST_GRADE,
+    MARKED,
     MARKED_IN_CANADA,
+    NO_RATING,
+    ONE_THIRD,
     UNMARKED_IS_ZERO,
 )
 from loadplan.wll.tables import other_figures
@@ -68,6 +71,8 @@ class SourceRow:
     says: str
 
 
+# In Canada nothing stands in for a maker's mark but the grade mark of a chain.
+_US_ONLY = (MARKED, NO_RATING, ONE_THIRD)
 _MACHINES = ", ".join(kind.value for kind in CargoClass if kind.is_machine)
 _COMMON = (
     (sources.AGGREGATE, "aggregate working load limit", "every class"),
@@ -136,12 +141,14 @@ def source_rows(rules: RuleSet = RuleSet.US) -> tuple[SourceRow, ...]:
 
 def sources_of(rules: RuleSet) -> tuple[Source, ...]:
     """Every source of ``rules`` in a fixed order: rules, ratings, default tables, advice."""
-    other_prints = tuple(one.row.source for one in other_figures())
-    us = (*sources.catalogue(), LOWEST_GRADE, *other_prints)
     if rules is RuleSet.US:
-        return us
-    marks = (MARKED_IN_CANADA, GRADE_MARKED, UNMARKED_IS_ZERO)
-    return tuple(dict.fromkeys((*map(canadian, us), *CANADIAN_SOURCES, *marks)))
+        other_prints = (one.row.source for one in other_figures())
+        return (*sources.catalogue(), LOWEST_GRADE, *other_prints)
+    shared = (one for one in sources.US_SOURCES if one not in _US_ONLY)
+    practice = (one for one in sources.PRACTICE_SOURCES if one not in _US_ONLY)
+    marks = (MARKED_IN_CANADA, GRADE_MARKED, UNMARKED_IS_ZERO, LOWEST_GRADE)
+    found = (*map(canadian, shared), *CANADIAN_SOURCES, *marks, *practice)
+    return tuple(dict.fromkeys(found))
 
 
 def _section(rules: RuleSet, source: Source, title: str, kinds: str, details: str) -> SectionRow:

@@ -22,15 +22,15 @@ _SPELLED = {
 } | {"none": "0", "zero": "0", "without": "0"}
 _IDLE = frozenset({"a", "an", "are", "its", "is", "of", "the", "with"})
 _QUOTES = str.maketrans({"”": '"', "“": '"', "″": '"', "’": "'", "‘": "'", "′": "'", "−": "-"})
-_PHRASE = re.compile(r"[;\n]|,(?!\d{3}(?!\d))")
+_PHRASE = re.compile(r"[;\n]")
 _TOKEN = re.compile(
-    r"\d+/\d+|-?\d[\d,]*(?:\.\d+)?(?:[\s-]+\d+/\d+)?|[^\W\d_]+|\S",
+    r"\d+/\d+|-?(?:\d{1,3}(?:,\d{3})+(?!\d)|\d+)(?:\.\d+)?(?:[\s-]+\d+/\d+)?|[^\W\d_]+|\S",
 )
-_SIGNS = frozenset("-:=.")
+_SIGNS = frozenset("-:=.,")
 
 
 def phrases(text: str) -> list[str]:
-    """``text`` cut at semicolons, new lines and commas (but not inside ``1,143``)."""
+    """``text`` cut at semicolons and new lines; commas part words too, but not ``1,143``."""
     return [part.strip() for part in _PHRASE.split(text) if part.strip()]
 
 
@@ -67,15 +67,22 @@ def measure(found: Sequence[str]) -> tuple[Fraction | None, list[str]] | None:
     The length is None where a number stands there without a unit. ``4 ft 6 in`` is one length.
     """
     at = [place for place, token in enumerate(found) if number(token) is not None]
-    if not at:
+    if not at or len(at) > 2:
         return None
-    start = place = at[0]
-    total, unit = Fraction(0), True
-    while place < len(found) and (value := number(found[place])) is not None:
+    start, end = at[0], at[0]
+    total: Fraction | None = Fraction(0)
+    units = []
+    for place in at:
+        if place != end:
+            return None
         factor = _UNITS.get(found[place + 1]) if place + 1 < len(found) else None
-        unit = unit and factor is not None
-        total += value * (factor or 0)
-        place += 2 if factor is not None else 1
-    if len(at) > 2 or any(other >= place for other in at):
+        units.append(factor)
+        total = None if factor is None or total is None else total + _times(found[place], factor)
+        end = place + (1 if factor is None else 2)
+    if len(units) == 2 and units != [_UNITS["ft"], _UNITS["in"]]:
         return None
-    return (total if unit else None), [*found[:start], *found[place:]]
+    return total, [*found[:start], *found[end:]]
+
+
+def _times(token: str, factor: Fraction) -> Fraction:
+    return (number(token) or Fraction(0)) * factor

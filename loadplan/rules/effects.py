@@ -50,7 +50,7 @@ def effects(day: Day) -> tuple[Effect, ...]:
 
 def effects_on(day: Day, article: str) -> tuple[Effect, ...]:
     """The effects on one article or group: for printing where a reading bites."""
-    return tuple(one for one in _on_articles(day) if one.article == article)
+    return tuple(_on_articles(day, article))
 
 
 def fewest_tie_downs(asked: Demand) -> int:
@@ -82,31 +82,49 @@ def wll_needed(asked: Demand) -> Fraction:
     return max([together, *alone])
 
 
-def _on_articles(day: Day) -> Iterator[Effect]:
+@dataclass(frozen=True, slots=True)
+class _Otherwise:
+    """The day with one point read otherwise."""
+
+    switch: Switch
+    reading: Reading
+    day: Day
+
+
+def _otherwise(day: Day, switches: tuple[Switch, ...]) -> tuple[_Otherwise, ...]:
+    """``day`` under every reading it does not take, one at a time."""
+    return tuple(
+        _Otherwise(switch, reading, replace(day, house=switch.read_as(day.house, reading)))
+        for switch in switches
+        for reading in switch.others(day.house, day.rules)
+    )
+
+
+def _on_articles(day: Day, only: str | None = None) -> Iterator[Effect]:
+    others = _otherwise(day, SWITCHES)
     for load in day.loads:
         for article in units_of(day, load):
+            if only not in (None, article.id):
+                continue
             now = demand(day, article)
-            for switch in SWITCHES:
-                taken = switch.taken(day.house, day.rules)
-                for other in switch.others(day.house, day.rules):
-                    text, more = _changes(day, now, _other_demand(day, switch, other, now), other)
-                    if text:
-                        yield Effect(
-                            load=load.id,
-                            article=article.id,
-                            switch=switch.name,
-                            taken=_word(day, switch, taken),
-                            other=other.word,
-                            tie_downs=more,
-                            text=text,
-                        )
+            for other in others:
+                text, more = _changes(day, now, _other_demand(other, now), other.reading)
+                if text:
+                    yield Effect(
+                        load=load.id,
+                        article=article.id,
+                        switch=other.switch.name,
+                        taken=_taken(day, other.switch),
+                        other=other.reading.word,
+                        tie_downs=more,
+                        text=text,
+                    )
 
 
-def _other_demand(day: Day, switch: Switch, other: Reading, now: Demand) -> Demand | None:
-    """What would be asked under ``other``; None where it cannot be asked (a length is missing)."""
-    changed = replace(day, house=switch.read_as(day.house, other))
+def _other_demand(other: _Otherwise, now: Demand) -> Demand | None:
+    """What would be asked otherwise; None where it cannot be asked (a length is missing)."""
     try:
-        return demand(changed, now.article)
+        return demand(other.day, now.article)
     except ValueError:
         return None
 
@@ -161,31 +179,28 @@ def _accessory_credit(asked: Demand) -> Fraction:
 
 
 def _on_gear(day: Day) -> Iterator[Effect]:
+    others = _otherwise(day, RATING_SWITCHES)
     for gear in day.gear:
-        now = rate_in(day, gear)
-        for switch in RATING_SWITCHES:
-            taken = switch.taken(day.house, day.rules)
-            for other in switch.others(day.house, day.rules):
-                changed = replace(day, house=switch.read_as(day.house, other))
-                then = rate_in(changed, gear)
-                if then.wll != now.wll:
-                    known = {
-                        rating: "unknown"
-                        if rating.wll is None
-                        else mass_down(rating.wll, day.units)
-                        for rating in (now, then)
-                    }
-                    yield Effect(
-                        gear=gear.id,
-                        switch=switch.name,
-                        taken=_word(day, switch, taken),
-                        other=other.word,
-                        text=f"{known[then]} in place of {known[now]}",
-                    )
+        now = rate_in(day, gear).wll
+        for other in others:
+            then = rate_in(other.day, gear).wll
+            if then != now:
+                yield Effect(
+                    gear=gear.id,
+                    switch=other.switch.name,
+                    taken=_taken(day, other.switch),
+                    other=other.reading.word,
+                    text=f"{_bears(day, then)} in place of {_bears(day, now)}",
+                )
 
 
-def _word(day: Day, switch: Switch, taken: Reading | None) -> str:
+def _bears(day: Day, wll: Fraction | None) -> str:
+    return "unknown" if wll is None else mass_down(wll, day.units)
+
+
+def _taken(day: Day, switch: Switch) -> str:
     """The word of the reading taken, or the house's own figure where it is none of the words."""
+    taken = switch.taken(day.house, day.rules)
     return str(getattr(day.house, switch.field)) if taken is None else taken.word
 
 

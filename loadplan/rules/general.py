@@ -94,14 +94,14 @@ def general(subject: Subject) -> Asks:
     run = routing(article)
     by_length = length_count(article, profile)
     ends = by_length.at_least >= 2 and run is not Routing.OVER
-    whole = aggregate(subject, run)
+    whole, main = aggregate(subject, run), main_set(article, profile, run)
     return Asks(
         section=COUNT_BLOCKED if article.blocked_forward else COUNT,
-        sets=(main_set(article, profile, run),),
+        sets=(main,),
         counts=(by_length, *front_and_rear()) if ends else (by_length,),
         strengths=(
             whole,
-            *(each_direction(whole, profile) if run is not Routing.OVER else ()),
+            *(each_direction(whole, profile, main) if run is not Routing.OVER else ()),
         ),
         tie_points=True,
         counted=True,

@@ -48,12 +48,12 @@ def heavy(subject: Subject) -> Asks:
     counted = length_counts(article, profile)
     if counted:
         counts = (*counts, length_count(article, profile))
-    whole = aggregate(subject, run)
+    whole, main = aggregate(subject, run), main_set(article, profile, run)
     return Asks(
         section=FOUR,
-        sets=(main_set(article, profile, run),),
+        sets=(main,),
         counts=counts,
-        strengths=(whole, *each_direction(whole, profile)),
+        strengths=(whole, *each_direction(whole, profile, main)),
         properties=tuple(_floor(subject)),
         looks=(AT_ENDS,),
         tie_points=True,

@@ -51,11 +51,11 @@ def light_vehicle(subject: Subject) -> Asks:
     counted = length_counts(article, profile)
     if counted:
         counts = (*counts, length_count(article, profile))
-    whole = aggregate(subject, run)
-    directions = each_direction(whole, profile) if run is not Routing.OVER else ()
+    whole, main = aggregate(subject, run), main_set(article, profile, run)
+    directions = each_direction(whole, profile, main) if run is not Routing.OVER else ()
     return Asks(
         section=LIGHT_VEHICLE,
-        sets=(main_set(article, profile, run),),
+        sets=(main,),
         counts=counts,
         strengths=(whole, *directions),
         looks=(BOTH_ENDS,),

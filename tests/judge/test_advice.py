@@ -116,6 +116,19 @@ def test_nothing_known():
     }
 
 
+def test_a_width_not_wholly_known_is_not_compared():
+    found = lines(replace(CARGO[0], width=None), CARGO[1], on=trailer())
+    assert row(found["width on the deck"]) == ("-", "-", "ft", "advice")
+
+
+def test_sizes_are_printed_to_two_decimals_and_weights_whole():
+    cargo = (machine(weight="20000.5", length="18.001"),)
+    whole = day(*cargo, on=trailer(payload="48000.7", deck_length="28.009"))
+    found = checks(whole, four())
+    assert row(found["", "payload"]) == ("20,001", "48,000", "lb", "met")
+    assert row(found["", "deck length"]) == ("18.01", "28", "ft", "met")
+
+
 def test_no_trailer():
     whole = day(*CARGO)
     whole = replace(whole, loads=(replace(whole.loads[0], trailer=None),))
@@ -173,6 +186,13 @@ def test_tie_points_matter_only_to_direct_tie_downs():
     assert ("M-1", "tie point rating") not in checks(day(cargo), four(routing=Routing.SAME_SIDE))
 
 
+def test_rated_points_are_named_where_the_house_holds_unrated_ones():
+    house = HouseRules(unrated_points=UnratedPoints.HOLD)
+    found = checks(day(machine(tie_point_wll=7000), on=TRAILER, house=house), four())
+    assert row(found["M-1", "tie point rating"]) == ("rated", "7,000 lb", "", "met")
+    assert row(found["", "anchor point rating"]) == ("rated", "6,600 lb", "", "met")
+
+
 def test_unrated_points_are_a_demand_where_the_house_holds_them():
     house = HouseRules(unrated_points=UnratedPoints.HOLD)
     found = checks(day(house=house), four())
@@ -210,6 +230,13 @@ def test_a_margin_of_exactly_what_the_house_asks():
     assert row(line) == ("20", "19.9", "%", "advice")
     assert line.working == "The weight is an estimate. Planned / needed - 1 = 19.9 %."
     assert line.source == "estimated weights (common practice, no source)"
+
+
+def test_the_smallest_margin_counts():
+    # in all 10,800 / 5,000 - 1 = 116 %, at each end 5,400 / 5,000 - 1 = 8 %
+    house = HouseRules(each_direction=True)
+    found = checks(day(machine(weight=10000), house=house), four())
+    assert row(found["M-1", "margin on estimated weight"]) == ("10", "8", "%", "advice")
 
 
 @pytest.mark.parametrize("known", [WeightFrom.SCALE, WeightFrom.PLATE])

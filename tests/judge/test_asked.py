@@ -205,6 +205,21 @@ def test_least_wll_each():
     )
 
 
+def test_the_least_wll_is_printed_in_whole_pounds():
+    house = HouseRules(least_wll_each=Fraction("5000.5"))
+    plan = [*four()[:3], tied("rear right", member="X")]
+    cage = (*CAGE, gear("X", "chain", size="3/8", wll="4700.5"))
+    found = checks(day(house=house, cage=cage), plan)["M-1", "least WLL each"]
+    assert row(found) == ("5,001", "4,700", "lb", "not met")
+
+
+def test_gear_without_a_rating_is_of_no_wll():
+    house = HouseRules(least_wll_each=Fraction(5000))
+    plan = [*four()[:3], tied("rear right", member="NO-1")]
+    found = checks(day(house=house), plan)["M-1", "least WLL each"]
+    assert row(found) == ("5,000", "0", "lb", "not met")
+
+
 def test_chain_only():
     cargo = machine(chain_only=True, weight=16000)
     assert broken(day(cargo), four()) == []
@@ -239,6 +254,12 @@ def test_reach(reach, holds):
     )
 
 
+def test_reach_is_printed_to_two_decimals():
+    cage = with_gear(CAGE, "C-38", length="19.999")
+    found = checks(day(machine(reach="20.004"), cage=cage), four())["M-1", "reach"]
+    assert row(found) == ("20.01", "19.99", "ft", "not met")
+
+
 def test_a_piece_of_unknown_length_does_not_reach():
     cage = with_gear(CAGE, "C-38", length=None)
     assert broken(day(machine(reach=1), cage=cage), four()) == [
@@ -269,6 +290,8 @@ def test_protectors_direct():
         f"{ARTICLE}: edge protectors needs 1 edge protectors each, and the plan has "
         "0 to 1 edge protectors each (49 CFR 393.104(f))."
     ]
+    found = checks(day(cargo), [])["M-1", "edge protectors"]
+    assert row(found) == ("1", "-", "edge protectors each", "met")
     # chain takes none
     found = checks(day(cargo), four())["M-1", "edge protectors"]
     assert row(found) == ("1", "no straps", "edge protectors each", "met")
@@ -303,6 +326,17 @@ def test_accessories_are_free_of_what_the_row_asks():
     boom = tied("boom", accessory=True, member="S-2", tensioner=None)
     cage = with_gear(CAGE, "S-2", length=None)
     assert broken(day(cargo, cage=cage, house=house), [*plan, boom]) == []
+
+
+def test_each_direction():
+    house = HouseRules(each_direction=True)
+    assert broken(day(machine(weight=10800), house=house), four()) == []
+    # 1/2 x 10,802 = 5,401; at each end 2 x 1/2 x 5,400
+    assert broken(day(machine(weight=10802), house=house), four()) == [
+        f"{ARTICLE}: aggregate WLL at the {end} needs 5,401 lb, and the plan has 5,400 lb "
+        "(house rule Aggregate in each direction)."
+        for end in ("front", "rear", "left", "right")
+    ]
 
 
 def test_a_metric_day():

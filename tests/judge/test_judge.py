@@ -123,6 +123,13 @@ def test_a_held_load_shows_what_it_needs_and_is_never_met():
     assert by_name["anchor points"].working.endswith("12 anchor points. The load is held.")
 
 
+def test_tie_downs_of_a_held_load_show_nothing():
+    cargo = crate(sharp_edges=True)
+    plan = [over(1, member="S-4"), over(2, member="S-4")]
+    whole = day(cargo, on=trailer(winches=4))
+    assert judge(whole, (), plan).checks == judge(whole, (), ()).checks
+
+
 def test_a_held_load_of_a_trailer_without_anchor_count():
     found = checks(day(), [], ready=())
     assert row(found["", "anchor points"]) == ("-", "-", "anchor points", "advice")

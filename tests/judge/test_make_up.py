@@ -6,8 +6,9 @@ from fractions import Fraction
 import pytest
 
 from loadplan.day.article import Accessory, CargoClass, Routing, SecuredUnder
+from loadplan.day.day import RuleSet
 from loadplan.day.gear import Condition, Kind
-from loadplan.day.house import HouseRules, UnratedPoints
+from loadplan.day.house import HouseRules, UnmarkedHardware, UnratedPoints
 from loadplan.day.trailer import Trailer
 from tests.judge.build import (
     CAGE,
@@ -125,6 +126,35 @@ def test_pieces_without_a_rating(piece, changed, sentence):
     assert broken(day(cargo, cage=(*CAGE, piece)), with_first(**changed)) == [FRONT_LEFT + sentence]
 
 
+def test_gear_is_rated_under_the_rule_set_of_the_day():
+    """Unmarked 3/8 in chain is grade 30 in the US, 2,650 lb, and counts for nothing in Canada."""
+    cargo = machine(weight=8000)
+    plan = with_first(member="C-PLAIN")
+    assert broken(day(cargo), plan) == []
+    found = broken(day(cargo, rules=RuleSet.CANADA), plan)
+    assert (
+        FRONT_LEFT
+        + (
+            "chain C-PLAIN has no known WLL: not marked with a WLL by its maker, "
+            "and in Canada such gear counts for nothing."
+        )
+        in found
+    )
+
+
+def test_gear_is_rated_under_the_readings_of_the_house():
+    bare = gear("B-BARE", "lever binder", size="3/8", fits="3/8")
+    plan = with_first(tensioner="B-BARE")
+    cargo = machine(weight=16000)
+    cage = (*CAGE, bare)
+    lowest = HouseRules(unmarked_hardware=UnmarkedHardware.LOWEST_GRADE)
+    assert broken(day(cargo, cage=cage, house=lowest), plan) == []
+    assert broken(day(cargo, cage=cage), plan) == [
+        FRONT_LEFT + "lever binder B-BARE has no known WLL: no table covers a lever binder, "
+        "and no WLL or breaking strength is given."
+    ]
+
+
 def test_a_shackle_without_a_rating():
     cargo = machine(weight=16000, shackles=1)
     plan = [replace(one, shackle="SH-1", shackles=1) for one in four()]
@@ -138,8 +168,25 @@ def test_a_shackle_without_a_rating():
 @pytest.mark.parametrize("name", ["B-38", "SH-1", "EP-1", "T-58"])
 def test_what_is_no_tension_member(name):
     kind = next(one.kind.value for one in CAGE if one.id == name)
+    # 3 x 1/2 x 5,400 = 8,100 holds 16,000 lb
     plan = with_first(member=name)
-    assert FRONT_LEFT + f"{kind} {name} is no tension member." in broken(day(), plan)
+    assert broken(day(machine(weight=16000)), plan) == [
+        FRONT_LEFT + f"{kind} {name} is no tension member."
+    ]
+
+
+def test_an_unknown_tensioner():
+    assert broken(day(machine(weight=16000)), with_first(tensioner="NO-2")) == [
+        FRONT_LEFT + "NO-2 is not gear of this day."
+    ]
+
+
+def test_an_accessory_of_unknown_gear():
+    cargo = machine(accessories=(Accessory(name="boom"),))
+    boom = tied("boom", accessory=True, member="NO-1")
+    assert broken(day(cargo), [*four(), boom]) == [
+        "Load L-1, article M-1, boom, number 1: NO-1 is not gear of this day."
+    ]
 
 
 @pytest.mark.parametrize(("member", "kind"), [("C-38", "chain"), ("W-38", "wire rope")])
@@ -287,6 +334,12 @@ def test_an_accessory_takes_no_shackle():
 def test_what_is_no_edge_protector():
     assert broken(day(), with_first(protectors=(("SH-1", 1),))) == [
         FRONT_LEFT + "shackle SH-1 is no edge protector."
+    ]
+
+
+def test_protectors_that_are_none():
+    assert broken(day(), with_first(protectors=(("EP-1", 0),))) == [
+        FRONT_LEFT + "it takes 0 of edge protector EP-1."
     ]
 
 

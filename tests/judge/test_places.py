@@ -69,6 +69,13 @@ def test_a_pinned_accessory_takes_no_tie_down():
     ]
 
 
+def test_a_pinned_accessory_is_no_position():
+    cargo = machine(accessories=(Accessory(name="blade", pinned=True),))
+    assert broken(day(cargo), [*four(), tied("blade")]) == [
+        f"{ARTICLE}, blade, number 1: that is not a position of the article."
+    ]
+
+
 def test_an_accessory_takes_exactly_one():
     cargo = machine(accessories=(Accessory(name="boom"),))
     boom = tied("boom", accessory=True)
@@ -90,6 +97,12 @@ def test_numbers_run_from_one(number):
     assert broken(day(), plan) == [
         f"{ARTICLE}, front left: tie-downs are numbered {number}, and must be numbered from 1 up."
     ]
+
+
+def test_only_what_is_given_twice_is_named():
+    plan = [*four(), tied("front left"), tied("front left", 2)]
+    found = broken(day(house=HouseRules(most_per_position=3)), plan)
+    assert f"{ARTICLE}, front left: number 1 is given twice." in found
 
 
 def test_numbers_do_not_skip():
@@ -148,6 +161,12 @@ def test_corners_before_the_middle():
     assert broken(day(house=one), [*four(), tied("mid right")]) == []
 
 
+def test_the_middle_waits_for_two_rounds_and_no_more():
+    house = HouseRules(most_per_position=3)
+    plan = [tied(corner, number) for number in (1, 2) for corner in CORNERS]
+    assert broken(day(house=house), [*plan, tied("mid left")]) == []
+
+
 def test_fixed_gear_forces_the_order():
     whole = day(fixed=(fixed("mid left"), fixed("front left"), fixed("front left", 2)))
     plan = [*four(), tied("front left", 2), tied("mid left")]
@@ -172,6 +191,9 @@ def test_over_places_are_filled_in_order():
     assert broken(day(crate()), [over(1), over(2)]) == []
     assert broken(day(crate()), [over(1), over(3)]) == [
         f"{where}: over 3 is used while over 2 is not; they are filled in order."
+    ]
+    assert broken(day(crate()), [over(1), over(4)]) == [
+        f"{where}: over 4 is used while over 2 is not; they are filled in order."
     ]
     twice = [over(1), replace(over(1), number=2)]
     assert broken(day(crate()), twice) == [f"{where}, over 1: 2 tie-downs stand there, and 1 may."]

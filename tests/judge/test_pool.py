@@ -147,6 +147,33 @@ def test_the_use_of_gear():
     assert (found["OLD"].usable, found["OLD"].left) == (0, 0)
 
 
+def test_the_first_of_equal_peaks_is_named():
+    whole = busy((6, 9), (10, 12))
+    use = most_out(whole, plan(1, 2), ("L-1", "L-2"))["C-38"]
+    assert (use.most, use.when) == (4, 6 * HOUR)
+    assert use.timeline == ((6 * HOUR, 4), (9 * HOUR, 0), (10 * HOUR, 4), (12 * HOUR, 0))
+
+
+def test_only_loads_that_have_pieces_out_are_named():
+    whole = busy((6, 8), (8, 12), (8, 12), (7, 12))
+    tie_downs = [
+        *plan(1, 2, 3),
+        *four(load="L-4", article="M-4", member="C-12", tensioner="RB-12"),
+    ]
+    whole = replace(whole, gear=(*CHAINS, gear("C-12", "chain", size="1/2", grade="70")))
+    assert broken(whole, tie_downs, ready=("L-1", "L-2", "L-3", "L-4")) == [
+        "Gear C-38: 8 pieces out at 08:00 (loads L-2 and L-3), and 4 can be used."
+    ]
+
+
+def test_a_negative_number_of_pieces_frees_none():
+    two, minus = (
+        tied("front left", number, shackle="SH-1", shackles=shackles)
+        for number, shackles in ((1, 2), (2, -1))
+    )
+    assert most_out(day(), [two, minus], ("L-1",))["SH-1"].most == 2
+
+
 def test_tie_downs_of_held_or_unknown_loads_and_unknown_gear_are_not_counted():
     whole = busy((6, 12), (12, 18))
     stray = [*plan(1, 2), tied("front left", load="NO-1"), tied("front left", member="NO-2")]

@@ -5,7 +5,7 @@ from fractions import Fraction
 
 import pytest
 
-from loadplan.day.article import Accessory, Routing, WeightFrom
+from loadplan.day.article import Accessory, CargoClass, Routing, WeightFrom
 from loadplan.day.gear import Kind
 from loadplan.day.house import HouseRules, UnratedPoints
 from loadplan.day.size import read_size
@@ -133,6 +133,11 @@ def test_only_the_places_over_are_filled_in_order(demanded):
     ]
 
 
+def test_only_direct_tie_downs_hold_tie_points(demanded):
+    demanded(sets=(RING, LEGS, replace(ACROSS, tie_point_wll=Fraction(100))))
+    assert row(checks(day(), PLAN)["M-1", "strength"])[1] == "21,200"
+
+
 def test_a_property_of_some_positions(demanded):
     demanded()
     cage = (*CAGE, gear("C-ANY", "chain", wll=6000), gear("B-ANY", "lever binder", wll=9000))
@@ -151,12 +156,18 @@ def test_a_property_of_some_positions(demanded):
     assert broken(day(cage=cage), plan) == []
 
 
-def test_held_unrated_points_are_the_demands_matter(demanded):
-    demanded()
+def test_held_unrated_points_are_those_a_tie_down_hooks_to(demanded):
     house = HouseRules(unrated_points=UnratedPoints.HOLD)
-    found = broken(day(house=house), PLAN)
-    # only what the demand itself names
-    assert all("(house rule Unrated points)" in sentence for sentence in found)
+    cargo = machine(cargo_class=CargoClass.BOULDER)
+    legs = replace(LEGS, tie_point_wll=None)
+    demanded(obstacles=(), sets=(RING, legs, ACROSS))
+    assert broken(day(cargo, on=trailer(anchor_wll=9000), house=house), PLAN) == []
+    # all but the ring hook to the trailer
+    assert broken(day(cargo, house=house), PLAN) == [
+        f"{ARTICLE}, {tied.position}, number {tied.number}: "
+        "its anchor point is unrated, and the house holds unrated points."
+        for tied in PLAN[1:]
+    ]
 
 
 def test_a_demand_for_no_tie_down_at_all(demanded):
@@ -165,9 +176,17 @@ def test_a_demand_for_no_tie_down_at_all(demanded):
     assert ("M-1", "margin on estimated weight") not in checks(day(), PLAN)
 
 
+def test_a_strength_of_nothing_has_no_margin(demanded):
+    nothing = StrengthRequirement(name="strength", source=CARGO, need=Fraction(0), credit=HALF)
+    demanded(strengths=(nothing,))
+    found = checks(day(), PLAN)
+    assert row(found["M-1", "strength"])[3] == "met"
+    assert ("M-1", "margin on estimated weight") not in found
+
+
 def test_an_accessory_of_several_strong_tie_downs(demanded):
     asked = AccessoryRequirement(
-        name="tie-down of boom", source=CARGO, accessory="boom", number=2, at_least=Fraction(5000)
+        name="tie-down of boom", source=CARGO, accessory="boom", number=2, at_least=Fraction(5400)
     )
     demanded(accessories=(asked,))
     cargo = machine(accessories=(Accessory(name="boom"),))
@@ -178,7 +197,7 @@ def test_an_accessory_of_several_strong_tie_downs(demanded):
     ]
     weak = [boom[0], replace(boom[1], member="C-516")]
     assert broken(day(cargo), [*PLAN, *weak]) == [
-        f"{ARTICLE}: tie-down of boom is weaker than 5,000 lb (day workbook 'Cargo')."
+        f"{ARTICLE}: tie-down of boom is weaker than 5,400 lb (day workbook 'Cargo')."
     ]
     found = checks(day(cargo), [*PLAN, *weak])["M-1", "tie-down of boom"]
     assert row(found) == ("2", "1", "tie-downs", "not met")
@@ -195,7 +214,9 @@ def grouped(monkeypatch):
             members[0],
             id="PIPES",
             weight=sum((one.carried_weight for one in members), Fraction(0)),
-            weight_from=WeightFrom.SCALE,
+            weight_from=WeightFrom.ESTIMATE,
+            length=Fraction(14),
+            width=Fraction(5),
         )
         one = replace(
             found.articles[0],
@@ -231,9 +252,9 @@ def test_a_group_is_tied_down_as_one(grouped):
     assert broken(day(*CARGO_OF_TWO, on=on), plan) == []
     found = checks(day(*CARGO_OF_TWO, on=on), plan)
     assert row(found["PIPES", "strength"]) == ("2,000", "4,000", "lb", "met")
-    # one of the two weights is an estimate: 4,000 / 2,000 - 1
+    # 4,000 / 2,000 - 1
     assert row(found["PIPES", "margin on estimated weight"]) == ("10", "100", "%", "met")
-    # sizes are those of each article: 8 + 6 ft long, the wider 5 ft wide
+    # sizes are those of the whole group
     assert row(found["", "deck length"]) == ("14", "13", "ft", "advice")
     assert row(found["", "width on the deck"]) == ("5", "8", "ft", "met")
     assert row(found["", "payload"]) == ("4,000", "4,000", "lb", "met")

@@ -4,13 +4,14 @@ from __future__ import annotations
 
 from fractions import Fraction
 
-from loadplan.day.article import AddedWeight, Article, CargoClass
+from loadplan.day.article import AddedWeight, Article, CargoClass, Routing
 from loadplan.day.day import Day, RuleSet
 from loadplan.day.house import HouseRules
 from loadplan.day.load import Load
 from loadplan.day.trailer import Trailer
 from loadplan.day.units import Units
 from loadplan.rules.demand import demand, load_demand, subject_of
+from loadplan.rules.facts import contradictions
 from loadplan.rules.requirement import Demand, LoadDemand
 from loadplan.rules.section import Subject
 
@@ -78,3 +79,40 @@ def working(requirement) -> list[tuple[str, str, str, str]]:
     return [
         (step.words, step.numbers, step.result, step.source.cite()) for step in requirement.steps
     ]
+
+
+def sets(found: Demand) -> list[tuple[str, int, str, int, str]]:
+    """First position, how many, routing, most at each and whom it serves, for each set."""
+    return [
+        (one.positions[0], len(one.positions), one.routing.value, one.most_at_each, one.serves)
+        for one in found.position_sets
+    ]
+
+
+def needs(found: Demand) -> list[tuple[str, int, str | None]]:
+    """Name, number and first position of each count."""
+    return [
+        (one.name, one.at_least, None if one.positions is None else one.positions[0])
+        for one in found.counts
+    ]
+
+
+def strengths(found: Demand) -> list[tuple[Fraction, dict[Routing, Fraction]]]:
+    """Need and the credit of each routing there is, for each strength over all tie-downs."""
+    runs = dict.fromkeys(one.routing for one in found.position_sets)
+    return [
+        (one.need, {run: one.credit_of(run) for run in runs})
+        for one in found.strengths
+        if one.positions is None
+    ]
+
+
+def look_names(found: Demand) -> list[str]:
+    """The names of the check-list lines."""
+    return [one.name for one in found.looks]
+
+
+def problems(cargo: Article, house=None, units=Units.US, rules=RuleSet.US) -> list[tuple[str, str]]:
+    """Column and text of everything that contradicts in ``cargo``."""
+    found = contradictions(cargo, house or HouseRules(), units, rules)
+    return [(one.column, one.text) for one in found]

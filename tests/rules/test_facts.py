@@ -8,7 +8,7 @@ from loadplan.day.article import CargoClass, Routing, SecuredUnder
 from loadplan.day.house import HouseRules
 from loadplan.day.units import Units
 from loadplan.rules.facts import contradictions
-from tests.rules.build import article
+from tests.rules.build import article, asked
 
 HEAVY, LIGHT, GENERAL = SecuredUnder.HEAVY, SecuredUnder.LIGHT_VEHICLE, SecuredUnder.GENERAL
 NO_SWITCH = HouseRules(length_count_on_machines=False)
@@ -110,3 +110,79 @@ def test_several_at_once():
         CargoClass.GENERAL, weight=12000, length=None, secured_under=LIGHT, routing=Routing.OVER
     )
     assert [column for column, _ in found(cargo)] == ["Routing", "Secured under", "Length"]
+
+
+def test_round_is_for_the_rules_alone():
+    assert found(article(CargoClass.GENERAL, routing=Routing.ROUND)) == [
+        (
+            "Routing",
+            "Routing is round, which only the rules ask for (a ring or wrapper). "
+            "Write direct, same side or over.",
+        )
+    ]
+
+
+@pytest.mark.parametrize("kind", [kind for kind in CargoClass if not kind.is_commodity])
+def test_own_section_is_for_commodities_alone(kind):
+    cargo = article(kind, secured_under=SecuredUnder.OWN_SECTION, weight=4000)
+    assert found(cargo) == [
+        (
+            "Secured under",
+            f"Secured under is own section, and class {kind.value} has none. "
+            "Write heavy, light vehicle or general.",
+        )
+    ]
+
+
+@pytest.mark.parametrize(
+    ("kind", "section", "text"),
+    [
+        (
+            CargoClass.METAL_COIL,
+            HEAVY,
+            "Secured under is heavy, and metal coils have their own section, by 49 CFR 393.120 "
+            "(from the official handbook, not the regulation text read). "
+            "Write own section or general.",
+        ),
+        (
+            CargoClass.FLATTENED_VEHICLES,
+            GENERAL,
+            "Secured under is general, and flattened or crushed vehicles have their own section, "
+            "by 49 CFR 393.132 (from the official handbook, not the regulation text read). "
+            "Write own section.",
+        ),
+        (
+            CargoClass.INTERMODAL_CONTAINER,
+            LIGHT,
+            "Secured under is light vehicle, and intermodal containers have their own section, by "
+            "49 CFR 393.126. Write own section.",
+        ),
+    ],
+)
+def test_commodities_under_a_section_that_is_not_theirs(kind, section, text):
+    assert found(article(kind, secured_under=section, weight=4000)) == [("Secured under", text)]
+
+
+@pytest.mark.parametrize(
+    ("kind", "may"),
+    [
+        (CargoClass.LOGS, True),
+        (CargoClass.DRESSED_LUMBER, True),
+        (CargoClass.METAL_COIL, True),
+        (CargoClass.PAPER_ROLLS, True),
+        (CargoClass.CONCRETE_PIPE, True),
+        (CargoClass.BOULDER, True),
+        (CargoClass.INTERMODAL_CONTAINER, False),
+        (CargoClass.FLATTENED_VEHICLES, False),
+        (CargoClass.ROLL_OFF_CONTAINER, False),
+    ],
+)
+def test_which_commodities_may_follow_the_general_rules(kind, may):
+    """Their details are not asked for then, and the check list says when they may."""
+    cargo = article(kind, secured_under=GENERAL, weight=4000)
+    assert (found(cargo) == []) is may
+    if may:
+        asked_for = asked(cargo)
+        assert [one.name for one in asked_for.counts] == ["tie-downs by length"]
+        assert [one.name for one in asked_for.looks[:2]] == ["general rules", "chocks"]
+        assert " by the general rules: " in asked_for.looks[0].text

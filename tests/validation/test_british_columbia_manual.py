@@ -7,6 +7,7 @@ from fractions import Fraction
 
 import pytest
 
+from loadplan.day.day import RuleSet
 from loadplan.day.units import Units
 from tests.validation.days import cargo, counted, fewest, need
 from tests.validation.published import Published
@@ -26,10 +27,12 @@ def row(what, printed, unit):
     )
 
 
-def test_what_is_needed():
-    row("aggregate WLL", 300, "kg").check(need(CARGO, Units.METRIC))
-    row("tie-downs by length", 3, "tie-downs").check(counted(CARGO, Units.METRIC))
-    row("each, of three", 100, "kg").check(need(CARGO, Units.METRIC) / counted(CARGO, Units.METRIC))
+@pytest.mark.parametrize("rules", RuleSet)
+def test_what_is_needed(rules):
+    needed, number = need(CARGO, Units.METRIC, rules), counted(CARGO, Units.METRIC, rules)
+    row("aggregate WLL", 300, "kg").check(needed)
+    row("tie-downs by length", 3, "tie-downs").check(number)
+    row("each, of three", 100, "kg").check(needed / number)
 
 
 @pytest.mark.parametrize(
@@ -41,5 +44,6 @@ def test_what_is_needed():
     ],
     ids=str,
 )
-def test_how_many_are_used(published, gear):
-    published.check(fewest(CARGO, Fraction(gear), Units.METRIC))
+@pytest.mark.parametrize("rules", RuleSet)
+def test_how_many_are_used(rules, published, gear):
+    published.check(fewest(CARGO, Fraction(gear), Units.METRIC, rules))

@@ -1,6 +1,7 @@
 """Officials quoted in the trade press: second-hand, with the sums ours."""
 
 from loadplan.day.article import CargoClass, Routing
+from loadplan.day.day import RuleSet
 from loadplan.day.gear import Kind
 from tests.validation.days import cargo, credited, need, wll
 from tests.validation.published import Published
@@ -36,7 +37,10 @@ def test_telehandler_on_four_chains():
 
 
 def test_four_marked_straps_and_one_of_them_unmarked():
-    """4 x 5,400 = 21,600; with one at the default of 4 in webbing 16,200 + 4,000 = 20,200."""
+    """4 x 5,400 = 21,600; one at the US default of 4 in webbing: 16,200 + 4,000 = 20,200.
+
+    In Canada it counts for nothing: 3 x 5,400 = 16,200.
+    """
     crate = cargo(30000, 20, routing=Routing.OVER)
     chair = "chair of a rule interpretation group"
     row(chair, "four 4 in straps marked 5,400 lb, over", 21600).check(
@@ -44,4 +48,12 @@ def test_four_marked_straps_and_one_of_them_unmarked():
     )
     row(chair, "one of them without a mark, US default", 20200).check(
         credited(crate, 5400, 5400, 5400, wll(Kind.WINCH_STRAP, "4"))
+    )
+    canada = RuleSet.CANADA
+    row(chair, "four marked straps in Canada", 21600).check(
+        credited(crate, 5400, 5400, 5400, 5400, rules=canada)
+    )
+    assert wll(Kind.WINCH_STRAP, "4", rules=canada) is None
+    row(chair, "three of them left in Canada", 16200).check(
+        credited(crate, 5400, 5400, 5400, rules=canada)
     )

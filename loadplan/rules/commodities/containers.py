@@ -114,14 +114,14 @@ def container(subject: Subject) -> Asks:
         return replace(base, section=CONTAINER_EMPTY, looks=(_STEADY, _OVERHANG))
     if details.has("integral devices"):
         return Asks(section=CONTAINER_DECK, looks=(_RESTS, _DEVICES))
-    whole = aggregate(subject, Routing.DIRECT)
+    whole, corners = aggregate(subject, Routing.DIRECT), _corners(subject)
     return Asks(
         section=CONTAINER_DECK,
-        sets=(_corners(subject),),
+        sets=(corners,),
         counts=tuple(
             at_least_one(f"tie-down at {corner}", (corner,), CONTAINER_DECK) for corner in CORNERS
         ),
-        strengths=(whole, *each_direction(whole, subject.profile)),
+        strengths=(whole, *each_direction(whole, subject.profile, corners)),
         properties=(_CHAIN_OR_WIRE_ROPE,),
         looks=(_RESTS, _INDEPENDENT),
         tie_points=True,

@@ -17,6 +17,7 @@ from loadplan.rules.contradiction import Contradiction
 from loadplan.rules.details import Detail, Details, Takes, number
 from loadplan.rules.make import at_least, each_bears, look, made_of, over
 from loadplan.rules.profile import Profile
+from loadplan.rules.requirement import EachWLLRequirement
 from loadplan.rules.section import Asks, Subject
 
 PER_STACK = {4: 0, 3: 2, 2: 3, 0: 4}
@@ -56,6 +57,15 @@ _CONNECTING = look(
 )
 
 
+_NO_WEBBING = made_of(
+    "no webbing",
+    TENSION_MEMBERS - WEBBING,
+    NO_WEBBING,
+    words="Flattened vehicles: no synthetic webbing",
+    result="no webbing",
+)
+
+
 def flattened(subject: Subject) -> Asks:
     """Tie-downs over each stack by the number of walls, each of 5,000 lb, none of webbing."""
     walls = subject.details.count("walls")
@@ -77,27 +87,23 @@ def flattened(subject: Subject) -> Asks:
         )
         for place, one in enumerate(sets, start=1)
     )
-    floor = each_bears(
-        "least WLL on flattened vehicles",
-        subject.profile.printed.commodity,
-        FLATTENED,
-        subject.units,
-        words="Each tie-down over flattened vehicles has at least",
-    )
-    no_webbing = made_of(
-        "no webbing",
-        TENSION_MEMBERS - WEBBING,
-        NO_WEBBING,
-        words="Flattened vehicles: no synthetic webbing",
-        result="no webbing",
-    )
     return Asks(
         section=FLATTENED,
         sets=sets,
         counts=counts,
         strengths=(aggregate(subject, Routing.OVER),),
-        properties=(floor, no_webbing),
+        properties=(_floor(subject), _NO_WEBBING),
         looks=(*((_WALLS,) if walls else ()), _LOOSE, _CONNECTING),
+    )
+
+
+def _floor(subject: Subject) -> EachWLLRequirement:
+    return each_bears(
+        "least WLL on flattened vehicles",
+        subject.profile.printed.commodity,
+        FLATTENED,
+        subject.units,
+        words="Each tie-down over flattened vehicles has at least",
     )
 
 

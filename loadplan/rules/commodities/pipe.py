@@ -101,6 +101,34 @@ _HALVES = look(
 _AGAINST = look("structure", PIPE_OVER_45, "Front and rear pipe stand against structure.")
 
 
+_LENGTHWISE = replace(
+    at_least(
+        "lengthwise tie-downs",
+        2,
+        PIPE_UP_TO_45,
+        words="Lengthwise over the group: one of 1/2 in (13 mm), which counts for two, or two of "
+        "3/8 in (10 mm)",
+        positions=_STRONG + _LIGHT,
+    ),
+    twice=_STRONG,
+)
+_LENGTHWISE_MEMBERS = tuple(
+    made_of(
+        f"lengthwise, {text}",
+        _CHAIN_OR_WIRE_ROPE,
+        PIPE_UP_TO_45,
+        words=f"Lengthwise tie-down of at least {text}",
+        result="no strap or rope",
+        positions=positions,
+        least_size=size,
+    )
+    for text, positions, size in (
+        ("1/2 in (13 mm)", _STRONG, _HALF_INCH),
+        ("3/8 in (10 mm)", _LIGHT, _THREE_EIGHTHS),
+    )
+)
+
+
 def pipe(subject: Subject) -> Asks:
     """A group of pipes of one diameter: half its weight, and tie-downs by that diameter."""
     return _over_45(subject) if is_large(subject.details) else _up_to_45(subject)
@@ -122,56 +150,24 @@ def _up_to_45(subject: Subject) -> Asks:
     lengthwise = [
         PositionSet(positions=positions, routing=Routing.OVER) for positions in (_STRONG, _LIGHT)
     ]
-    members = [
-        made_of(
-            f"lengthwise, {text}",
-            _CHAIN_OR_WIRE_ROPE,
+    tied_back = tuple(
+        at_least(
+            f"tie-down of the {end} bottom pipe",
+            1,
             PIPE_UP_TO_45,
-            words=f"Lengthwise tie-down of at least {text}",
-            result="no strap or rope",
-            positions=positions,
-            least_size=size,
+            words=f"{end.capitalize()} bottom pipe tied {way}: at least one",
+            positions=one.positions,
         )
-        for text, positions, size in (
-            ("1/2 in (13 mm)", _STRONG, _HALF_INCH),
-            ("3/8 in (10 mm)", _LIGHT, _THREE_EIGHTHS),
-        )
-    ]
+        for end, way, one in zip(("front", "rear"), ("rearward", "forward"), ends, strict=True)
+    )
     return Asks(
         section=PIPE,
         sets=(*lengthwise, *ends, across),
-        counts=(
-            _lengthwise(),
-            _transverse(subject, across),
-            *(
-                at_least(
-                    f"tie-down of the {end} bottom pipe",
-                    1,
-                    PIPE_UP_TO_45,
-                    words=f"{end.capitalize()} bottom pipe tied {way}: at least one",
-                    positions=one.positions,
-                )
-                for end, way, one in zip(
-                    ("front", "rear"), ("rearward", "forward"), ends, strict=True
-                )
-            ),
-        ),
+        counts=(_LENGTHWISE, _transverse(subject, across), *tied_back),
         strengths=(aggregate(subject, Routing.OVER),),
-        properties=tuple(members),
+        properties=_LENGTHWISE_MEMBERS,
         looks=(*_LOOKS, _TIED_BACK),
     )
-
-
-def _lengthwise() -> CountRequirement:
-    asked = at_least(
-        "lengthwise tie-downs",
-        2,
-        PIPE_UP_TO_45,
-        words="Lengthwise over the group: one of 1/2 in (13 mm), which counts for two, or two of "
-        "3/8 in (10 mm)",
-        positions=_STRONG + _LIGHT,
-    )
-    return replace(asked, twice=_STRONG)
 
 
 def _transverse(subject: Subject, across: PositionSet) -> CountRequirement:

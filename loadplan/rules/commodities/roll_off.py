@@ -11,7 +11,7 @@ from loadplan.rules.contradiction import Contradiction
 from loadplan.rules.details import Detail, Details, Takes
 from loadplan.rules.make import at_least, at_least_one, look
 from loadplan.rules.profile import Profile
-from loadplan.rules.requirement import CountRequirement, PositionSet
+from loadplan.rules.requirement import PositionSet
 from loadplan.rules.section import Asks, Subject
 
 DETAILS = (
@@ -56,6 +56,16 @@ _PARTS = look(
 )
 
 
+_SIDES = ("rear left", "rear right")
+_ONE = at_least(
+    "tie-down at the rear",
+    1,
+    ROLL_OFF,
+    words="To the chassis of the vehicle and of the container: at least one",
+)
+_TWO = tuple(at_least_one(f"tie-down at {side}", (side,), ROLL_OFF) for side in _SIDES)
+
+
 def roll_off(subject: Subject) -> Asks:
     """An integral system or hooks need no tie-downs; else one or two at the rear.
 
@@ -67,34 +77,21 @@ def roll_off(subject: Subject) -> Asks:
         return Asks(section=ROLL_OFF, looks=(_INTEGRAL, _PARTS))
     if rear == "hooks":
         return Asks(section=ROLL_OFF, looks=(_FRONT, _HOOKS, _WITHIN, _PARTS))
-    sides = ("rear left", "rear right")
-    positions = ("rear",) if rear == "one" else sides
-    counts: tuple[CountRequirement, ...]
-    if rear == "one":
-        counts = (
-            at_least(
-                "tie-down at the rear",
-                1,
-                ROLL_OFF,
-                words="To the chassis of the vehicle and of the container: at least one",
-            ),
-        )
-    else:
-        counts = tuple(at_least_one(f"tie-down at {side}", (side,), ROLL_OFF) for side in sides)
+    one = rear == "one"
     strength = subject.house.roll_off_aggregate
     return Asks(
         section=ROLL_OFF,
         sets=(
             PositionSet(
-                positions=positions,
+                positions=("rear",) if one else _SIDES,
                 routing=Routing.DIRECT,
                 most_at_each=subject.most_at_each,
                 tie_point_wll=subject.article.tie_point_wll,
             ),
         ),
-        counts=counts,
+        counts=(_ONE,) if one else _TWO,
         strengths=(aggregate(subject, Routing.DIRECT),) if strength else (),
-        looks=(_FRONT, *(() if rear == "one" else (_LENGTHWISE,)), _WITHIN, _PARTS),
+        looks=(_FRONT, *(() if one else (_LENGTHWISE,)), _WITHIN, _PARTS),
         tie_points=True,
     )
 

@@ -1,0 +1,1 @@
+"""The day workbook: its columns, its reader with every check, and the empty one to fill in."""

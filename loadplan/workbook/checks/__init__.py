@@ -1,0 +1,1 @@
+"""Checks across rows: generators that yield problems, one module per subject."""
