@@ -1,0 +1,46 @@
+"""Planning from Python: a day in, a judged plan out, a results workbook on disk."""
+
+from __future__ import annotations
+
+import dataclasses
+from collections.abc import Callable
+from fractions import Fraction
+from pathlib import Path
+
+from loadplan.day.day import Day
+from loadplan.judge.judge import judge
+from loadplan.outcome.day_plan import DayPlan
+from loadplan.outcome.progress import Progress
+from loadplan.problems import JudgementDisagrees
+
+
+def plan_day(
+    day: Day,
+    *,
+    time_limit: Fraction | float | None = None,
+    progress: Callable[[Progress], None] | None = None,
+) -> DayPlan:
+    """Plan ``day`` and judge the plan with code that never saw the solver.
+
+    ``time_limit`` is in seconds and overrides the day's own. ``progress`` is called now and then
+    during long stages. Raises ``SolverFailed`` where the solver breaks, ``JudgementDisagrees``
+    where the judgement finds a rule or a pool limit broken; a short cage is a result, not an
+    error.
+    """
+    from loadplan.plan.solve_day import solve_day
+
+    plan = solve_day(day, time_limit=time_limit, progress=progress)
+    judgement = judge(day, plan.ready, plan.tie_downs)
+    if judgement.disagreements:
+        raise JudgementDisagrees(judgement.disagreements)
+    return dataclasses.replace(plan, judgement=judgement)
+
+
+def write_results(plan: DayPlan, path: Path | str, *, force: bool = False) -> None:
+    """Write the results workbook of ``plan`` to ``path``, whole or not at all.
+
+    Raises ``SaveFailed`` where the file exists and ``force`` is not given, or cannot be written.
+    """
+    from loadplan.results.save import save_results
+
+    save_results(plan, Path(path), force=force)

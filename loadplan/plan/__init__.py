@@ -1,0 +1,1 @@
+"""The planner: assemblies, the integer program of the whole day, its staged solve."""

@@ -1,0 +1,144 @@
+"""Bounds: what no plan can pass, stage by stage, over every set of ready loads."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+from typing import Any
+
+import numpy as np
+
+from loadplan.plan.clock import Clock
+from loadplan.plan.master import Master
+from loadplan.plan.pricing import improving_sets, prices_of
+from loadplan.plan.selection import Cut, Selection
+from loadplan.plan.solver import Outcome, Status
+from loadplan.plan.stage_cost import GOING, StageCost
+
+Array = np.ndarray[Any, np.dtype[Any]]
+_TINY = 1e-6
+_SETS_A_ROUND = 4
+
+
+class OutOfTimeError(Exception):
+    """The time limit came before the bound."""
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Bound:
+    """A bound of one stage.
+
+    ``least`` holds for every plan; ``goes`` are the loads that came nearest to it. Infinite and
+    None where no set of loads is left.
+    """
+
+    least: float
+    goes: Array | None
+
+
+@dataclass(slots=True)
+class Bounder:
+    """Finds bounds by turns: the selection proposes loads, the master prices them."""
+
+    master: Master
+    selection: Selection
+    clock: Clock
+
+    def most_ready(self, priority: int) -> int:
+        """The most loads of ``priority`` that could be ready, those before it held."""
+        while True:
+            goes, bound = self.selection.most_ready(priority, self.clock.left())
+            if goes is None or self.clock.over():
+                raise OutOfTimeError
+            self.clock.report(None, bound)
+            if self._can_go(goes):
+                return round(float(goes[self.selection.priority == priority].sum()))
+
+    def value(self, stage: StageCost, step: float, rounds: int) -> Bound:
+        """The bound of ``stage`` with everything before it held.
+
+        ``step`` is how far apart its values lie; after ``rounds`` proposals the bound so far does.
+        """
+        self.selection.values[stage.name] = []
+        self.learn(stage, self._free(stage))
+        best, at = math.inf, None
+        while True:
+            goes, bound = self.propose(stage, step)
+            if goes is None:
+                return Bound(math.inf, None)
+            self.clock.report(None, bound)
+            outcome = self.solve_at(stage, goes, goes)
+            self.learn(stage, outcome)
+            if outcome.bound < best:
+                best, at = outcome.bound, goes
+            rounds -= 1
+            if rounds <= 0 or up(best, step) <= bound:
+                return Bound(bound, at)
+
+    def propose(self, stage: StageCost, step: float) -> tuple[Array | None, float]:
+        """Loads for which ``stage`` could be least and that could go, and that least.
+
+        None where no set of loads, as many ready as held, is left.
+        """
+        while True:
+            goes, bound = self.selection.least(stage, self.clock.left(), 0.1 * step)
+            if goes is None:
+                if self.clock.over():
+                    raise OutOfTimeError
+                return None, math.inf
+            if self._can_go(goes):
+                return goes, up(bound, step)
+
+    def _free(self, stage: StageCost) -> Outcome:
+        outcome = self.solve_at(stage, np.zeros(len(self.master.possible)), self.master.possible)
+        if outcome.values is None:
+            raise OutOfTimeError
+        return outcome
+
+    def _can_go(self, goes: Array) -> bool:
+        """Whether ``goes`` can all go as far as a linear solve tells; if not, learn why."""
+        self.master.release_ready()
+        outcome = self.solve_at(GOING, np.zeros(len(goes)), goes, enough=-float(goes.sum()))
+        self.master.hold_ready(self.selection.ready)
+        if outcome.values is None:
+            raise OutOfTimeError
+        if outcome.bound <= -float(goes.sum()) + _TINY:
+            return True
+        reduced = outcome.reduced[self.master.going]
+        limit = float(reduced @ outcome.values[self.master.going]) - outcome.bound
+        cut = Cut(1.0 + reduced, limit + _TINY, len(self.master.stage_rows))
+        self.selection.cuts.append(cut)
+        self.master.add_cut(cut.weights, cut.limit)
+        return False
+
+    def learn(self, stage: StageCost, outcome: Outcome) -> None:
+        """Let the selection know what a linear solution of ``stage`` says of every set of loads."""
+        if outcome.values is None:
+            raise OutOfTimeError
+        reduced = outcome.reduced[self.master.going]
+        limit = outcome.bound - float(reduced @ outcome.values[self.master.going])
+        cut = Cut(-reduced, limit - _TINY, len(self.master.stage_rows))
+        self.selection.values[stage.name].append(cut)
+
+    def solve_at(
+        self, stage: StageCost, lower: Array, upper: Array, enough: float = -math.inf
+    ) -> Outcome:
+        """The linear solution with the loads held between bounds, priced to the end.
+
+        Pricing stops early at a value of ``enough`` or less.
+        """
+        self.master.hold_loads(lower, upper)
+        while True:
+            outcome = self.master.relax(stage, self.clock.left())
+            if outcome.status is not Status.OPTIMAL:
+                return outcome
+            if outcome.bound <= enough + _TINY:
+                return outcome
+            prices = prices_of(self.master, stage, outcome)
+            if not self.master.add_sets(improving_sets(self.master, prices, _SETS_A_ROUND)):
+                return outcome
+
+
+def up(value: float, step: float) -> float:
+    """The least multiple of ``step`` not below ``value``, as far as rounding errors let tell."""
+    return step * math.ceil(value / step - 1e-5)

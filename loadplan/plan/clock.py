@@ -1,0 +1,36 @@
+"""The time a plan may take, and word of how far it is."""
+
+from __future__ import annotations
+
+import time
+from collections.abc import Callable
+from dataclasses import dataclass, field
+
+from loadplan.outcome.progress import Progress
+
+
+@dataclass(slots=True)
+class Clock:
+    """Counts down from ``seconds``; ``tell`` hears of progress now and then."""
+
+    seconds: float
+    tell: Callable[[Progress], None] | None = None
+    stage: str = ""
+    begun: float = field(default_factory=time.monotonic)
+
+    def spent(self) -> float:
+        """Seconds since the start."""
+        return time.monotonic() - self.begun
+
+    def left(self) -> float:
+        """Seconds that are left, never below nought."""
+        return max(0.0, self.seconds - self.spent())
+
+    def over(self) -> bool:
+        """Whether the time is up."""
+        return self.left() <= 0.0
+
+    def report(self, best: float | None, bound: float | None) -> None:
+        """Pass on how far the running stage is."""
+        if self.tell is not None:
+            self.tell(Progress(stage=self.stage, best=best, bound=bound, seconds=self.spent()))

@@ -1,0 +1,138 @@
+"""The exact least of a stage for one given set of ready loads."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+from enum import Enum, auto
+from typing import Any
+
+import numpy as np
+
+from loadplan.plan.bounds import Bounder
+from loadplan.plan.pricing import prices_of, sets_within
+from loadplan.plan.solver import Outcome, Solver, Status
+from loadplan.plan.stage_cost import StageCost
+
+Array = np.ndarray[Any, np.dtype[Any]]
+_MOST_SETS = 40_000
+_TINY = 1e-6
+
+
+class Ending(Enum):
+    """How the search at one set of loads ended."""
+
+    LEAST = auto()  # found, and nothing there is less
+    NONE = auto()  # nothing there beats what it had to beat
+    OPEN = auto()  # time or size ran out first
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Found:
+    """The least found at one set of loads; ``values`` None where nothing beat the target."""
+
+    ending: Ending
+    value: float
+    values: Array | None
+
+
+@dataclass(slots=True)
+class ExactSearch:
+    """Solves in whole numbers over the sets that could be in a better plan, found by their price.
+
+    A set whose reduced cost is more than what separates the linear bound from the best plan known
+    can be in no better plan; all others are enumerated, so the answer holds over every set.
+    """
+
+    bounder: Bounder
+    stage: StageCost
+    step: float
+
+    def at(self, goes: Array, beat: float) -> Found:
+        """The least with exactly ``goes`` ready, if it is below ``beat`` by a step."""
+        best: Array | None = None
+        value, budget = beat, 0.0
+        while True:
+            linear = self._rounded(goes)
+            if linear.status is Status.INFEASIBLE:
+                return self._ended(best, value)
+            if linear.values is None:
+                return Found(Ending.OPEN, value, best)
+            most = value - self.step - linear.bound + _TINY
+            if most < 0:
+                return self._ended(best, value)
+            budget = min(most, budget or self._first_budget(linear.bound))
+            outcome, complete = self._widen(goes, linear, budget)
+            if outcome.values is not None:
+                best, value = outcome.values, float(self._cost() @ outcome.values)
+            if outcome.status is Status.LIMIT:
+                return Found(Ending.OPEN, value, best)
+            if complete and budget >= value - self.step - linear.bound:
+                return self._ended(best, value)
+            if not complete and outcome.values is None:
+                return Found(Ending.OPEN, value, best)
+            budget = self._more(budget) if outcome.values is None else math.inf
+
+    def _rounded(self, goes: Array) -> Outcome:
+        """The linear solution at ``goes`` with every rounded pool limit worth a row."""
+        while True:
+            linear = self.bounder.solve_at(self.stage, goes, goes)
+            if linear.values is None or not self.bounder.master.add_round_rows(linear.values):
+                return linear
+
+    def _ended(self, best: Array | None, value: float) -> Found:
+        return Found(Ending.NONE if best is None else Ending.LEAST, value, best)
+
+    def _first_budget(self, bound: float) -> float:
+        return 0.002 * abs(bound) if self.stage.strength else 0.5 * self.step
+
+    def _more(self, budget: float) -> float:
+        return 4 * budget if self.stage.strength else budget + self.step
+
+    def _cost(self) -> Array:
+        return self.bounder.master.traits.cost(self.stage)
+
+    def _widen(self, goes: Array, linear: Outcome, budget: float) -> tuple[Outcome, bool]:
+        """Solve over all sets within ``budget``; whether that is all of them."""
+        master, clock = self.bounder.master, self.bounder.clock
+        found, complete = self._sets(goes, linear, budget)
+        master.add_sets(found)
+        master.add_every_pool_row()
+        again = self.bounder.solve_at(self.stage, goes, goes)
+        if again.values is None:
+            return again, False
+        return self._whole(goes, again, budget, clock.left()), complete
+
+    def _sets(self, goes: Array, linear: Outcome, budget: float) -> tuple[list[Any], bool]:
+        master = self.bounder.master
+        prices = prices_of(master, self.stage, linear)
+        part = budget
+        while True:
+            found = sets_within(master, prices, part, _MOST_SETS, goes)
+            if found is not None:
+                return found, part == budget
+            part /= 2
+
+    def _whole(self, goes: Array, linear: Outcome, budget: float, seconds: float) -> Outcome:
+        """The whole-number program over the columns that could be in a plan within ``budget``."""
+        master = self.bounder.master
+        assert linear.values is not None
+        reduced, upper = linear.reduced, master.upper.copy()
+        lower = np.zeros(len(upper))
+        lower[master.going], upper[master.going] = goes, goes
+        at_most = linear.values >= upper - _TINY
+        lower = np.where((reduced < -budget - _TINY) & at_most, upper, lower)
+        could = (reduced <= budget + _TINY) | (linear.values > _TINY) | (lower > 0)
+        stays = goes[master.traits.load] == 0
+        could &= ~(stays & (np.arange(len(upper)) >= master.base))
+        keep = np.nonzero(could)[0]
+        clock = self.bounder.clock
+        report = clock.report if clock.tell is not None else None
+        solver = Solver(master.solver.matrix().part(keep, lower, upper), report)
+        solver.price(self._cost()[keep])
+        outcome = solver.solve(seconds, self.step)
+        if outcome.values is None:
+            return outcome
+        values = np.zeros(len(upper))
+        values[keep] = np.round(outcome.values)
+        return Outcome(outcome.status, values, outcome.bound, outcome.reduced, outcome.prices)

@@ -1,0 +1,160 @@
+"""A plan by hand rules, for when the time is up before there is a better one.
+
+Loads in the order of priority and departure; each takes the fewest tie-downs it finds in what the
+others have left, then the least mixed, then the least strength.
+"""
+
+from __future__ import annotations
+
+from itertools import islice
+from typing import Any
+
+import numpy as np
+
+from loadplan.plan.assembly import Assembly
+from loadplan.plan.blocks import Block
+from loadplan.plan.master import Master
+from loadplan.plan.tie_set import TieSet, enumerate_sets
+from loadplan.plan.variables import SimpleArticle
+
+Array = np.ndarray[Any, np.dtype[Any]]
+_TRIES = 50
+
+
+def greedy(master: Master) -> Array:
+    """The values of a plan that keeps every limit; loads it cannot place stay."""
+    return _Greedy(master).run()
+
+
+class _Greedy:
+    def __init__(self, master: Master):
+        self.master, self.arrays = master, master.arrays
+        self.pools = self.arrays.pools
+        self.left = self.pools.usable.copy()
+        self.kit_left = self.pools.kit_usable.copy()
+        self.blocks: dict[int, list[tuple[int, Block]]] = {}
+        for number, block in enumerate(self.arrays.blocks):
+            self.blocks.setdefault(block.load, []).append((number, block))
+
+    def run(self) -> Array:
+        chosen: list[tuple[int, TieSet]] = []
+        units: dict[int, int] = {}
+        loads = self.arrays.sets.loads
+        order = sorted(
+            range(len(loads)), key=lambda n: (loads[n].load.priority, loads[n].load.out, n)
+        )
+        for load in order:
+            taken = self._place(load) if loads[load].possible else None
+            if taken is not None:
+                sets, variables = taken
+                chosen += sets
+                units[int(self.master.going[load])] = 1
+                for variable, number in variables.items():
+                    units[variable] = units.get(variable, 0) + number
+        self.master.add_sets(chosen)
+        values = np.zeros(len(self.master.traits.load))
+        column = {one: self.master.base + at for at, one in enumerate(self.master.sets)}
+        for one in chosen:
+            values[column[one]] = 1
+        for at, number in units.items():
+            values[at] = number
+        return values
+
+    def _place(self, load: int) -> tuple[list[tuple[int, TieSet]], dict[int, int]] | None:
+        """Sets and program variables for one load, out of what is left; None if it must stay."""
+        articles = self.master.program.variables.articles[load]
+        if not all(isinstance(article, SimpleArticle) for article in articles):
+            return None
+        have = self._have(load)
+        before = dict(have)
+        sets: list[tuple[int, TieSet]] = []
+        for number, block in self.blocks.get(load, []):
+            one = self._best_set(block, have)
+            if one is None:
+                return None
+            sets.append((number, one))
+        units = self._accessories(load, have)
+        if units is None or not self._anchors(load, sets, units):
+            return None
+        if not self._protectors(load, sets, have, units):
+            return None
+        self._take(load, {gear: before[gear] - have[gear] for gear in before if gear >= 0})
+        return sets, units
+
+    def _have(self, load: int) -> dict[int, int]:
+        span = slice(int(self.pools.first[load]), int(self.pools.last[load]) + 1)
+        least = np.where(self.pools.kit, self.kit_left[load], self.left[span].min(axis=0))
+        trailer = self.arrays.sets.loads[load].trailer
+        own = [gear.kept_on in (None, trailer) for gear in self.arrays.sets.gear]
+        have = dict(enumerate(np.where(own, least, 0).tolist()))
+        have[-1] = self.arrays.sets.loads[load].demand.winches.at_most
+        return have
+
+    def _best_set(self, block: Block, have: dict[int, int]) -> TieSet | None:
+        price = block.menu.strength.tolist()
+        sets = islice(enumerate_sets(block, price, 0.0, float("inf"), have), _TRIES)
+        found = [(one.tie_downs, one.mixed(block), cost, one.chosen, one) for cost, one in sets]
+        if not found:
+            return None
+        best = min(found)[-1]
+        for place, number in best.chosen:
+            for gear in block.menu.uses[place].nonzero()[0]:
+                have[int(gear)] -= number * int(block.menu.uses[place, gear])
+            have[-1] -= number * int(block.menu.winch[place])
+        return best
+
+    def _accessories(self, load: int, have: dict[int, int]) -> dict[int, int] | None:
+        units: dict[int, int] = {}
+        for article in self.master.program.variables.articles[load]:
+            for one, variables in zip(article.sets.accessories, article.accessories, strict=True):
+                for _ in one.places:
+                    at = self._cheapest(one.assemblies, have)
+                    if at is None:
+                        return None
+                    for gear, pieces in one.assemblies[at].uses:
+                        have[self.arrays.index[gear]] -= pieces
+                    column = self.master.place[variables[at]]
+                    units[column] = units.get(column, 0) + 1
+        return units
+
+    def _cheapest(self, assemblies: tuple[Assembly, ...], have: dict[int, int]) -> int | None:
+        fit = (
+            (assembly.strength, at)
+            for at, assembly in enumerate(assemblies)
+            if all(have[self.arrays.index[gear]] >= pieces for gear, pieces in assembly.uses)
+        )
+        return min(fit, default=(0, None))[1]
+
+    def _anchors(self, load: int, sets: list[tuple[int, TieSet]], units: dict[int, int]) -> bool:
+        limit = self.arrays.sets.loads[load].anchors
+        if limit is None:
+            return True
+        taken = sum(self.arrays.blocks[n].anchors * one.tie_downs for n, one in sets)
+        return taken + sum(units.values()) <= limit.at_most
+
+    def _protectors(
+        self,
+        load: int,
+        sets: list[tuple[int, TieSet]],
+        have: dict[int, int],
+        units: dict[int, int],
+    ) -> bool:
+        lacking = sum(self._protectors_of(number, one) for number, one in sets)
+        for gear, variable in self.master.program.variables.protectors[load].items():
+            taken = min(lacking, have[self.arrays.index[gear]])
+            have[self.arrays.index[gear]] -= taken
+            units[self.master.place[variable]] = taken
+            lacking -= taken
+        return lacking == 0
+
+    def _protectors_of(self, number: int, one: TieSet) -> int:
+        menu = self.arrays.blocks[number].menu
+        return sum(count * int(menu.protectors[place]) for place, count in one.chosen)
+
+    def _take(self, load: int, taken: dict[int, int]) -> None:
+        span = slice(int(self.pools.first[load]), int(self.pools.last[load]) + 1)
+        for gear, pieces in taken.items():
+            if self.pools.kit[gear]:
+                self.kit_left[load, gear] -= pieces
+            else:
+                self.left[span, gear] -= pieces

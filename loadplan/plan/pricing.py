@@ -1,0 +1,159 @@
+"""Pricing: the sets that could lower a linear solution, and the bound once there are none."""
+
+from __future__ import annotations
+
+from collections import defaultdict
+from collections.abc import Iterator
+from dataclasses import dataclass
+from itertools import islice
+from typing import Any
+
+import numpy as np
+
+from loadplan.plan.blocks import Block, Menu
+from loadplan.plan.master import Master
+from loadplan.plan.solver import Outcome
+from loadplan.plan.stage_cost import StageCost
+from loadplan.plan.tie_set import TieSet, enumerate_sets
+
+Array = np.ndarray[Any, np.dtype[Any]]
+_BETTER = 1e-6
+
+
+@dataclass(frozen=True, slots=True)
+class Prices:
+    """What the duals of a linear solution make each choice cost.
+
+    ``tie_down`` is, per block, the price of one tie-down of each assembly; ``pair`` the price of
+    each pair beyond the first; ``earns`` what a set of each block earns by serving its article.
+    ``rounds`` is, per load, the price of each ⌊pieces / k⌋ of a kind of gear, on top.
+    """
+
+    tie_down: list[Array]
+    pair: float
+    earns: Array
+    rounds: dict[int, dict[tuple[int, int], float]]
+
+    def on_top(self, block: Block, one: TieSet) -> float:
+        """What the rounded pool limits add to the price of a set."""
+        rounds = self.rounds.get(block.load)
+        if not rounds:
+            return 0.0
+        uses = sum(number * block.menu.uses[place] for place, number in one.chosen)
+        return sum(price * float(uses[gear] // k) for (gear, k), price in rounds.items())
+
+
+def prices_of(master: Master, stage: StageCost, outcome: Outcome) -> Prices:
+    """The prices of every block under the duals of ``outcome``."""
+    duals = outcome.prices
+    per_tie_down, per_pair, per_strength = _stage_prices(master, stage, duals)
+    gear = master.gear_prices(duals)
+    anchors, winches, edges = (
+        master.shared_prices(name, duals) for name in ("anchors", "winches", "edges")
+    )
+    blocks = master.arrays.blocks
+    found: list[Array] = [np.zeros(0)] * len(blocks)
+    for menu, numbers in _by_menu(blocks):
+        loads = np.array([blocks[number].load for number in numbers])
+        price = gear[loads] @ menu.uses.T + per_strength * menu.strength + per_tie_down
+        price -= np.outer(winches[loads], menu.winch)
+        price += np.outer(edges[loads], menu.protectors)
+        per = np.array([blocks[number].anchors for number in numbers])
+        price -= (anchors[loads] * per)[:, None]
+        for number, row in zip(numbers, np.maximum(price, 0.0), strict=True):
+            found[number] = row
+    earns = np.array([duals[row] for row in master.article_row])
+    return Prices(found, max(0.0, per_pair), earns, master.round_prices(duals))
+
+
+def improving_sets(master: Master, prices: Prices, most: int) -> list[tuple[int, TieSet]]:
+    """Up to ``most`` sets per block that cost less than they earn; none only if there are none."""
+    found: list[tuple[int, TieSet]] = []
+    for number, block in enumerate(master.arrays.blocks):
+        budget = float(prices.earns[number]) - _BETTER
+        price = prices.tie_down[number]
+        if cheapest(block, price, prices.pair) > budget:
+            continue
+        found += [(number, one) for one in _search(master, number, prices, budget, most)]
+    return found
+
+
+def sets_within(
+    master: Master, prices: Prices, budget: float, most: int, goes: Array
+) -> list[tuple[int, TieSet]] | None:
+    """Every set of a load in ``goes`` whose reduced cost is at most ``budget``.
+
+    None where there are more than ``most``.
+    """
+    found: list[tuple[int, TieSet]] = []
+    for number, block in enumerate(master.arrays.blocks):
+        if not goes[block.load]:
+            continue
+        limit = float(prices.earns[number]) + budget
+        if cheapest(block, prices.tie_down[number], prices.pair) > limit:
+            continue
+        price, have = prices.tie_down[number].tolist(), have_of(master, block)
+        sets = _priced(prices, block, enumerate_sets(block, price, prices.pair, limit, have), limit)
+        found += [(number, one) for _, one in islice(sets, most - len(found) + 1)]
+        if len(found) > most:
+            return None
+    return found
+
+
+def cheapest(block: Block, price: Array, per_pair: float) -> float:
+    """A bound below the price of every set of ``block``, of one assembly or of several."""
+    if not len(price):
+        return np.inf
+    alone = float(np.min(block.alone * price))
+    any_set = max(block.reach.fewest * float(np.min(price)), float(np.min(price / block.value)))
+    return min(alone, any_set + (0.0 if block.menu.shared_pairs else per_pair))
+
+
+def have_of(master: Master, block: Block) -> dict[int, int]:
+    """What there is of each kind of gear for one article alone, and of winches at -1."""
+    pools, load = master.arrays.pools, block.load
+    span = slice(int(pools.first[load]), int(pools.last[load]) + 1)
+    least = np.where(pools.kit, pools.kit_usable[load], pools.usable[span].min(axis=0))
+    have = dict(enumerate(least.tolist()))
+    have[-1] = master.arrays.sets.loads[load].demand.winches.at_most
+    return have
+
+
+def _search(
+    master: Master, number: int, prices: Prices, budget: float, most: int
+) -> Iterator[TieSet]:
+    """The cheapest of the first sets found within ``budget``."""
+    block = master.arrays.blocks[number]
+    price, have = prices.tie_down[number].tolist(), have_of(master, block)
+    every = enumerate_sets(block, price, prices.pair, budget, have)
+    sets = islice(_priced(prices, block, every, budget), 10 * most)
+    for _, one in sorted(sets, key=lambda found: (found[0], found[1].chosen))[:most]:
+        yield one
+
+
+def _priced(
+    prices: Prices, block: Block, sets: Iterator[tuple[float, TieSet]], limit: float
+) -> Iterator[tuple[float, TieSet]]:
+    """Those of ``sets`` that stay within ``limit`` with the rounded limits' price on top."""
+    for cost, one in sets:
+        whole = cost + prices.on_top(block, one)
+        if whole <= limit:
+            yield whole, one
+
+
+def _stage_prices(master: Master, stage: StageCost, duals: Array) -> tuple[float, float, float]:
+    """The cost per tie-down, per extra pair and per unit of strength, with the held stages'."""
+    costs = [float(stage.tie_downs), float(stage.mixed), float(stage.strength)]
+    for held, row in master.stage_rows:
+        for place, weight in enumerate((held.tie_downs, held.mixed, held.strength)):
+            costs[place] -= weight * float(duals[row])
+    return costs[0], costs[1], costs[2]
+
+
+def _by_menu(blocks: list[Block]) -> list[tuple[Menu, list[int]]]:
+    menus: dict[int, tuple[Menu, list[int]]] = defaultdict(lambda: (blocks[0].menu, []))
+    for number, block in enumerate(blocks):
+        if id(block.menu) not in menus:
+            menus[id(block.menu)] = (block.menu, [])
+        menus[id(block.menu)][1].append(number)
+    return list(menus.values())

@@ -1,0 +1,76 @@
+"""What one article asks, in whole numbers: values, need, and how few tie-downs can do."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Sequence
+from dataclasses import dataclass
+from fractions import Fraction
+
+from loadplan.plan.assembly import Assembly
+from loadplan.plan.patterns import minimal_patterns
+
+MOST_PATTERNS = 400
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Reach:
+    """The need and the assemblies' values of one article in a common whole unit.
+
+    ``fewest`` is the count asked for; ``alone``, per assembly, how many of it alone meet need and
+    count.
+    """
+
+    need: int
+    values: tuple[int, ...]
+    fewest: int
+    alone: tuple[int, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Tiers:
+    """The tiers of an article's values and the minimal patterns of its mixed sets.
+
+    ``tier`` is each assembly's index into ``levels`` (greatest value first). ``patterns`` go up to
+    ``longest`` tie-downs; larger mixed sets are left to an ordinary covering row.
+    """
+
+    levels: tuple[int, ...]
+    tier: tuple[int, ...]
+    patterns: tuple[tuple[int, ...], ...]
+    longest: int
+
+
+def reach_of(
+    assemblies: Sequence[Assembly], need: Fraction, credit: Fraction, fewest: int
+) -> Reach:
+    """The :class:`Reach` of an article whose main tie-downs all take any of ``assemblies``."""
+    values = [credit * assembly.wll for assembly in assemblies]
+    scale = math.lcm(need.denominator, *(value.denominator for value in values))
+    whole = tuple(int(value * scale) for value in values)
+    least = int(need * scale)
+    alone = tuple(max(fewest, -(-least // value)) for value in whole)
+    return Reach(need=least, values=whole, fewest=fewest, alone=alone)
+
+
+def tiers_of(reach: Reach, room: int) -> Tiers:
+    """The tiers of ``reach`` and the patterns of its mixed sets, in ``room`` places."""
+    levels = tuple(sorted(set(reach.values), reverse=True))
+    index = {value: place for place, value in enumerate(levels)}
+    start = max(2, min(reach.alone, default=reach.fewest))
+    patterns, longest = _patterns(levels, reach.need, start, min(start + 1, room))
+    tier = tuple(index[value] for value in reach.values)
+    return Tiers(levels=levels, tier=tier, patterns=tuple(patterns), longest=longest)
+
+
+def _patterns(
+    tiers: Sequence[int], need: int, start: int, end: int
+) -> tuple[list[tuple[int, ...]], int]:
+    """Minimal patterns of ``start`` to ``end`` tie-downs, and the size up to which they go."""
+    found: list[tuple[int, ...]] = []
+    for size in range(start, end + 1):
+        more = minimal_patterns(tiers, need, size, MOST_PATTERNS - len(found))
+        if more is None:
+            return found, size - 1
+        found += more
+    return found, end

@@ -1,0 +1,108 @@
+"""The selection: which loads go, as a small program of its own.
+
+Every linear solve of the master says, through its duals, something that holds whatever loads go:
+that some weights over the loads cannot exceed a limit (they take that much scarce gear), or that
+a stage's value is at least a constant plus weights over the loads. The selection keeps these cuts
+and answers in whole loads, so a bound it gives holds over every set of ready loads.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+from typing import Any
+
+import numpy as np
+
+from loadplan.plan.solver import INFINITE, Matrix, Solver
+from loadplan.plan.stage_cost import StageCost
+
+Array = np.ndarray[Any, np.dtype[Any]]
+_SMALL = 1e-9
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Cut:
+    """Σ weights · goes ≤ limit; for a value cut, limit − Σ weights · goes ≤ the stage's value.
+
+    ``depth`` is how many stages were held when it was found: it holds as long as they are.
+    """
+
+    weights: Array
+    limit: float
+    depth: int
+
+
+@dataclass(slots=True)
+class Selection:
+    """Loads by priority, those that can go at all, and what is known of sets of them."""
+
+    priority: Array
+    possible: Array
+    cuts: list[Cut] = field(default_factory=list)
+    values: dict[str, list[Cut]] = field(default_factory=dict)
+    ready: dict[int, int] = field(default_factory=dict)
+
+    def forget(self, depth: int) -> None:
+        """Drop the cuts that were found with more than ``depth`` stages held."""
+        self.cuts = [cut for cut in self.cuts if cut.depth <= depth]
+        for name, cuts in self.values.items():
+            self.values[name] = [cut for cut in cuts if cut.depth <= depth]
+
+    def most_ready(self, priority: int, seconds: float) -> tuple[Array | None, float]:
+        """Loads of which as many as possible are of ``priority``; those after it stay.
+
+        Answers with the loads (None if none were found in time) and the greatest number there
+        could be.
+        """
+        upper = np.where(self.priority <= priority, self.possible, 0.0)
+        cost = -1.0 * (self.priority == priority)
+        found, bound = self._solve(cost, upper, None, seconds, 1.0)
+        return found, -bound
+
+    def least(self, stage: StageCost, seconds: float, step: float) -> tuple[Array | None, float]:
+        """Loads, as many ready as held, for which ``stage`` could be least; and that least."""
+        return self._solve(
+            np.zeros(len(self.priority)), self.possible, self.values[stage.name], seconds, step
+        )
+
+    def _solve(
+        self,
+        cost: Array,
+        upper: Array,
+        values: list[Cut] | None,
+        seconds: float,
+        step: float,
+    ) -> tuple[Array | None, float]:
+        loads = len(self.priority)
+        rows = [(cut.weights, 0.0, -INFINITE, cut.limit) for cut in self.cuts]
+        rows += [
+            (1.0 * (self.priority == priority), 0.0, float(number), INFINITE)
+            for priority, number in self.ready.items()
+        ]
+        # The last column is the stage's value, shifted by no more than its own cuts demand.
+        rows += [(cut.weights, 1.0, cut.limit, INFINITE) for cut in values or ()]
+        solver = Solver(_matrix(rows, np.append(upper, 0.0 if values is None else INFINITE)))
+        solver.price(np.append(cost, 0.0 if values is None else 1.0))
+        outcome = solver.solve(seconds, step)
+        goes = None if outcome.values is None else np.round(outcome.values[:loads])
+        return goes, outcome.bound
+
+
+def _matrix(rows: list[tuple[Array, float, float, float]], upper: Array) -> Matrix:
+    dense = np.array([np.append(weights, last) for weights, last, _, _ in rows])
+    dense = dense.reshape(len(rows), len(upper))
+    dense[np.abs(dense) < _SMALL] = 0.0
+    at, places = np.nonzero(dense)
+    starts = np.concatenate(([0], np.cumsum(np.bincount(at, minlength=len(rows)))))
+    whole = np.ones(len(upper), dtype=bool)
+    whole[-1] = False
+    return Matrix(
+        lower=np.zeros(len(upper)),
+        upper=upper,
+        whole=whole,
+        row_lower=np.array([low for _, _, low, _ in rows], dtype=float),
+        row_upper=np.array([high for _, _, _, high in rows], dtype=float),
+        starts=starts.astype(np.int32),
+        places=places.astype(np.int32),
+        coefficients=dense[at, places],
+    )

@@ -1,0 +1,101 @@
+"""Settling a stage: its exact least over every set of ready loads, or as far as time goes."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+from typing import Any
+
+import numpy as np
+
+from loadplan.plan.bounds import Bounder, OutOfTimeError
+from loadplan.plan.exact import Ending, ExactSearch
+from loadplan.plan.selection import Cut
+from loadplan.plan.stage_cost import StageCost
+
+Array = np.ndarray[Any, np.dtype[Any]]
+_TINY = 1e-6
+_ROUNDS = 60
+
+
+@dataclass(slots=True, eq=False)
+class Settled:
+    """The outcome of a stage: the best plan's values (None if none), its value, and the bound.
+
+    Value and bound are both infinite where it is proved that there is no plan at all.
+    """
+
+    values: Array | None = None
+    value: float = math.inf
+    bound: float = -math.inf
+
+    @property
+    def proved(self) -> bool:
+        """Whether nothing can be less than ``value``."""
+        return self.bound >= self.value - _TINY
+
+
+@dataclass(slots=True)
+class Settling:
+    """The search for the least of one stage with the stages before it held.
+
+    Sets of ready loads are looked into in the order of what they could reach at best; each is
+    solved exactly or ruled out by its bound.
+    """
+
+    bounder: Bounder
+    stage: StageCost
+    step: float
+
+    def run(self, known: Array | None = None) -> Settled:
+        """Settle the stage; ``known`` are the values of a plan that is there already."""
+        best = Settled()
+        if known is not None:
+            cost = self.bounder.master.traits.cost(self.stage)
+            best.values, best.value = known, float(cost[: len(known)] @ known)
+        try:
+            first = self.bounder.value(self.stage, self.step, _ROUNDS)
+            best.bound, goes = first.least, first.goes
+            while goes is not None and best.bound < self._target(best) - self.step + _TINY:
+                if self.bounder.clock.over():
+                    raise OutOfTimeError
+                self._look_into(best, goes)
+                goes, least = self.bounder.propose(self.stage, self.step)
+                best.bound = max(best.bound, least)
+        except OutOfTimeError:
+            return best
+        best.bound = best.value
+        return best
+
+    def _look_into(self, best: Settled, goes: Array) -> None:
+        """Solve exactly at ``goes`` and let the selection know what came out."""
+        bounder, target = self.bounder, self._target(best)
+        linear = bounder.solve_at(self.stage, goes, goes)
+        bounder.learn(self.stage, linear)
+        if linear.bound > target - self.step + _TINY:
+            return
+        found = ExactSearch(bounder, self.stage, self.step).at(goes, target)
+        if found.values is not None:
+            best.values, best.value = found.values, found.value
+            bounder.clock.report(found.value, best.bound)
+        if found.ending is Ending.OPEN:
+            raise OutOfTimeError
+        bounder.selection.values[self.stage.name].append(self._only_there(goes, found.value))
+
+    def _target(self, best: Settled) -> float:
+        """What a plan must beat: the best so far, or more than any plan can come to."""
+        if math.isfinite(best.value):
+            return best.value
+        loads = self.bounder.master.arrays.sets.loads
+        tie_downs = sum(article.most() for load in loads for article in load.articles)
+        articles = (article for load in loads for article in load.articles)
+        strongest = max((a.strength for one in articles for a in one.assemblies()), default=0)
+        return self.step + tie_downs * (float(strongest) if self.stage.strength else 1.0)
+
+    def _only_there(self, goes: Array, value: float) -> Cut:
+        """The stage's value is ``value`` or more at ``goes``; nothing is said of other loads.
+
+        As many loads are ready as there can be, so any other set of them lacks one of these.
+        """
+        depth = len(self.bounder.master.stage_rows)
+        return Cut(-value * goes, value - value * float(goes.sum()), depth)

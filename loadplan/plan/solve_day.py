@@ -1,0 +1,70 @@
+"""Planning a day: sets, program, staged solve, and the plan that comes of it."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from fractions import Fraction
+from typing import Any
+
+import numpy as np
+
+from loadplan.day.day import Day
+from loadplan.outcome.day_plan import DayPlan
+from loadplan.outcome.progress import Progress
+from loadplan.plan.blocks import Arrays
+from loadplan.plan.bounds import Bounder
+from loadplan.plan.clock import Clock
+from loadplan.plan.decode import decode
+from loadplan.plan.greedy import greedy
+from loadplan.plan.master import Master
+from loadplan.plan.outcomes import stages_of
+from loadplan.plan.program import build
+from loadplan.plan.selection import Selection
+from loadplan.plan.sets import Sets, sets_of
+from loadplan.plan.shortage import shortages
+from loadplan.plan.stages import StagedSolve
+from loadplan.plan.start import starting_sets
+
+Array = np.ndarray[Any, np.dtype[Any]]
+
+
+def solve_day(
+    day: Day,
+    *,
+    time_limit: Fraction | float | None = None,
+    progress: Callable[[Progress], None] | None = None,
+) -> DayPlan:
+    """The plan of ``day``, not judged yet; see :func:`loadplan.api.plan_day`."""
+    clock = Clock(float(day.time_limit if time_limit is None else time_limit), progress)
+    sets = sets_of(day)
+    solve = _solve(sets, clock)
+    master = solve.bounder.master
+    values = solve.values if solve.values is not None else greedy(master)
+    ready, tie_downs = decode(master, values)
+    stages = stages_of(sets, solve, ready, tie_downs)
+    remarks = () if all(stage.proved for stage in stages) else (_unproved(clock),)
+    return DayPlan(
+        day=day,
+        ready=ready,
+        tie_downs=tie_downs,
+        stages=stages,
+        shortages=tuple(shortages(sets, ready, tie_downs)),
+        remarks=remarks,
+    )
+
+
+def _solve(sets: Sets, clock: Clock) -> StagedSolve:
+    arrays = Arrays(sets)
+    master = Master(arrays, build(sets, complete=False))
+    master.add_sets(starting_sets(master))
+    priority = np.array([one.load.priority for one in sets.loads], dtype=np.int64)
+    solve = StagedSolve(Bounder(master, Selection(priority, master.possible.copy()), clock))
+    solve.run()
+    return solve
+
+
+def _unproved(clock: Clock) -> str:
+    return (
+        f"The time limit of {clock.seconds:g} s came before everything was proved. "
+        "This is the best plan found; a better one may exist."
+    )

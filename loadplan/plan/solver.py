@@ -1,0 +1,275 @@
+"""The boundary to the solver: arrays in, one outcome type out. Nothing else knows HiGHS."""
+
+from __future__ import annotations
+
+import math
+import threading
+import time
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass, replace
+from enum import Enum, auto
+from typing import Any
+
+import highspy
+import numpy as np
+import pulp
+
+from loadplan.problems import SolverFailed
+
+Array = np.ndarray[Any, np.dtype[Any]]
+INFINITE = math.inf
+_DUAL, _PRIMAL = 1, 4  # HiGHS's numbers for its simplex strategies
+
+
+class Status(Enum):
+    """How a solve ended; values may be read only where a solution was found."""
+
+    OPTIMAL = auto()
+    INFEASIBLE = auto()
+    LIMIT = auto()
+
+
+@dataclass(frozen=True, slots=True)
+class Outcome:
+    """What a solve found.
+
+    ``values`` is None where no solution was found. ``bound`` holds for every solution of the
+    problem as it was posed. ``reduced`` (per column) and ``prices`` (per row) are the duals of a
+    linear solve, empty after a whole-number one.
+    """
+
+    status: Status
+    values: Array | None
+    bound: float
+    reduced: Array
+    prices: Array
+
+
+@dataclass(frozen=True, slots=True)
+class Matrix:
+    """A problem as arrays; ``whole`` marks the columns that must be whole.
+
+    ``starts``, ``places`` and ``coefficients`` hold its entries row by row (``places`` are
+    columns), or column by column (``places`` are rows) where ``by_column``.
+    """
+
+    lower: Array
+    upper: Array
+    whole: Array
+    row_lower: Array
+    row_upper: Array
+    starts: Array
+    places: Array
+    coefficients: Array
+    by_column: bool = False
+
+    def part(self, keep: Array, lower: Array, upper: Array) -> Matrix:
+        """The whole-number problem over the columns ``keep``, with new bounds; by column only."""
+        sizes = np.diff(self.starts)[keep]
+        starts = np.concatenate(([0], np.cumsum(sizes)))
+        entries = np.repeat(self.starts[:-1][keep] - starts[:-1], sizes) + np.arange(starts[-1])
+        return replace(
+            self,
+            lower=lower[keep],
+            upper=upper[keep],
+            whole=np.ones(len(keep), dtype=bool),
+            starts=starts.astype(np.int32),
+            places=self.places[entries],
+            coefficients=self.coefficients[entries],
+        )
+
+
+def matrix_of(problem: pulp.LpProblem, variables: Sequence[pulp.LpVariable]) -> Matrix:
+    """The arrays of ``problem``; ``variables`` are all of its variables, in column order."""
+    place = {variable: index for index, variable in enumerate(variables)}
+    starts, columns, coefficients, lows, highs = [0], [], [], [], []
+    for constraint in problem.constraints.values():
+        for variable, coefficient in constraint.items():
+            columns.append(place[variable])
+            coefficients.append(coefficient)
+        starts.append(len(columns))
+        side = -constraint.constant
+        lows.append(-INFINITE if constraint.sense == pulp.LpConstraintLE else side)
+        highs.append(INFINITE if constraint.sense == pulp.LpConstraintGE else side)
+    return Matrix(
+        lower=np.array([variable.lowBound for variable in variables], dtype=float),
+        upper=np.array([variable.upBound for variable in variables], dtype=float),
+        whole=np.array([variable.cat == pulp.LpInteger for variable in variables], dtype=bool),
+        row_lower=np.array(lows, dtype=float),
+        row_upper=np.array(highs, dtype=float),
+        starts=np.array(starts, dtype=np.int32),
+        places=np.array(columns, dtype=np.int32),
+        coefficients=np.array(coefficients, dtype=float),
+    )
+
+
+class Solver:
+    """One HiGHS model kept in memory, changed and run again.
+
+    Single-threaded with a fixed seed, so that the same model gives the same answer. Whole-number
+    solves are exact: no relative gap, and an absolute gap below the least step of the objective.
+    """
+
+    def __init__(self, matrix: Matrix, report: Callable[[float, float], None] | None = None):
+        self._highs = highspy.Highs()
+        self._report = report
+        for option, value in (
+            ("output_flag", False),
+            ("threads", 1),
+            ("random_seed", 0),
+            ("mip_rel_gap", 0.0),
+            ("mip_feasibility_tolerance", 1e-7),
+        ):
+            self._highs.setOptionValue(option, value)
+        self._pass(matrix)
+        if report is not None:
+            self._highs.setCallback(self._callback, None)
+            self._highs.startCallback(highspy.cb.HighsCallbackType.kCallbackMipInterrupt)
+
+    @property
+    def rows(self) -> int:
+        """Number of rows."""
+        return int(self._highs.getNumRow())
+
+    @property
+    def columns(self) -> int:
+        """Number of columns."""
+        return int(self._highs.getNumCol())
+
+    def matrix(self) -> Matrix:
+        """The model as it is now, by column, with every column continuous."""
+        self._highs.ensureColwise()
+        model = self._highs.getLp()
+        return Matrix(
+            lower=np.array(model.col_lower_),
+            upper=np.array(model.col_upper_),
+            whole=np.zeros(model.num_col_, dtype=bool),
+            row_lower=np.array(model.row_lower_),
+            row_upper=np.array(model.row_upper_),
+            starts=np.array(model.a_matrix_.start_, dtype=np.int64),
+            places=np.array(model.a_matrix_.index_, dtype=np.int32),
+            coefficients=np.array(model.a_matrix_.value_),
+            by_column=True,
+        )
+
+    def _next_is(self, strategy: int) -> None:
+        """Choose the simplex that can go on from the last basis."""
+        self._highs.setOptionValue("simplex_strategy", strategy)
+
+    def add_row(self, columns: Array, coefficients: Array, low: float, high: float) -> int:
+        """Append a row; answers with its number."""
+        self._next_is(_DUAL)
+        self._highs.addRow(low, high, len(columns), columns.astype(np.int32), coefficients)
+        return self.rows - 1
+
+    def add_columns(
+        self, upper: Array, starts: Sequence[int], rows: Sequence[int], values: Sequence[float]
+    ) -> None:
+        """Append columns from 0 to ``upper`` given column by column."""
+        self._next_is(_PRIMAL)
+        self._highs.addCols(
+            len(upper),
+            np.zeros(len(upper)),
+            np.zeros(len(upper)),
+            upper,
+            len(rows),
+            np.array(starts, dtype=np.int32),
+            np.array(rows, dtype=np.int32),
+            np.array(values, dtype=float),
+        )
+
+    def bound_columns(self, columns: Array, lower: Array, upper: Array) -> None:
+        """Change the bounds of some columns."""
+        self._next_is(_DUAL)
+        self._highs.changeColsBounds(len(columns), columns.astype(np.int32), lower, upper)
+
+    def bound_row(self, row: int, low: float, high: float) -> None:
+        """Change the bounds of a row."""
+        self._highs.changeRowBounds(row, low, high)
+
+    def price(self, cost: Array) -> None:
+        """Set the objective, to be least."""
+        self._next_is(_PRIMAL)
+        every = np.arange(len(cost), dtype=np.int32)
+        self._highs.changeColsCost(len(cost), every, np.asarray(cost, dtype=float))
+
+    def relax(self, seconds: float) -> Outcome:
+        """Least cost without whole numbers; the model must have none."""
+        status = self._run(seconds)
+        solution = self._highs.getSolution()
+        values = np.array(solution.col_value) if status is Status.OPTIMAL else None
+        value = float(self._highs.getInfo().objective_function_value)
+        bound = value if status is Status.OPTIMAL else -INFINITE
+        reduced, prices = np.array(solution.col_dual), np.array(solution.row_dual)
+        return Outcome(status, values, bound, reduced, prices)
+
+    def solve(self, seconds: float, step: float, start: Array | None = None) -> Outcome:
+        """Least cost in whole numbers; values of the objective lie ``step`` or more apart."""
+        self._highs.setOptionValue("mip_abs_gap", 0.9 * step)
+        if start is not None:
+            solution = highspy.HighsSolution()
+            solution.col_value = [float(value) for value in start]
+            self._highs.setSolution(solution)
+        status = self._run(seconds)
+        info = self._highs.getInfo()
+        found = info.primal_solution_status == highspy.kSolutionStatusFeasible
+        values = np.array(self._highs.getSolution().col_value) if found else None
+        none = np.zeros(0)
+        return Outcome(status, values, float(info.mip_dual_bound), none, none)
+
+    def _pass(self, matrix: Matrix) -> None:
+        model = highspy.HighsLp()
+        columns = len(matrix.lower)
+        model.num_col_, model.num_row_ = columns, len(matrix.row_lower)
+        model.col_cost_ = np.zeros(columns)
+        model.col_lower_, model.col_upper_ = matrix.lower, matrix.upper
+        model.row_lower_, model.row_upper_ = matrix.row_lower, matrix.row_upper
+        formats = highspy.MatrixFormat
+        model.a_matrix_.format_ = formats.kColwise if matrix.by_column else formats.kRowwise
+        model.a_matrix_.start_ = matrix.starts
+        model.a_matrix_.index_ = matrix.places
+        model.a_matrix_.value_ = matrix.coefficients
+        if matrix.whole.any():
+            kinds = (highspy.HighsVarType.kContinuous, highspy.HighsVarType.kInteger)
+            model.integrality_ = [kinds[int(whole)] for whole in matrix.whole]
+        if self._highs.passModel(model) == highspy.HighsStatus.kError:
+            raise SolverFailed("the solver did not take the program")
+
+    def _run(self, seconds: float) -> Status:
+        """Run in a thread of its own, so that an interrupt is heard at once."""
+        self._highs.setOptionValue("time_limit", self._highs.getRunTime() + max(0.01, seconds))
+        failure: list[Exception] = []
+        thread = threading.Thread(target=self._guarded, args=(failure,), daemon=True)
+        thread.start()
+        while thread.is_alive():
+            thread.join(0.1)
+        if failure:
+            raise SolverFailed(f"the solver stopped with an error: {failure[0]}")
+        return _status(self._highs.getModelStatus())
+
+    def _guarded(self, failure: list[Exception]) -> None:
+        try:
+            if self._highs.run() == highspy.HighsStatus.kError:
+                failure.append(RuntimeError("it reported an error"))
+        except Exception as error:
+            failure.append(error)
+
+    def _callback(self, kind: Any, message: str, out: Any, into: Any, user: Any) -> None:
+        if self._report is not None:
+            self._report(float(out.mip_primal_bound), float(out.mip_dual_bound))
+
+
+def _status(status: highspy.HighsModelStatus) -> Status:
+    kinds = highspy.HighsModelStatus
+    if status in (kinds.kOptimal, kinds.kModelEmpty):
+        return Status.OPTIMAL
+    if status in (kinds.kInfeasible, kinds.kUnboundedOrInfeasible):
+        return Status.INFEASIBLE
+    if status in (kinds.kTimeLimit, kinds.kSolutionLimit, kinds.kInterrupt, kinds.kIterationLimit):
+        return Status.LIMIT
+    raise SolverFailed(f"the solver ended with the status {status}")
+
+
+def now() -> float:
+    """Seconds on a clock that only goes forward."""
+    return time.monotonic()

@@ -1,0 +1,36 @@
+"""The stages of the objective and what a unit of each trait costs in them."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class StageCost:
+    """One stage, always to be least: its name for people, and its cost per trait.
+
+    ``priority`` is that of the loads whose readiness counts −1 each, 0 in every other stage;
+    ``every`` counts −1 for each load that goes, whatever its priority.
+    """
+
+    name: str
+    priority: int = 0
+    every: bool = False
+    tie_downs: int = 0
+    mixed: int = 0
+    strength: int = 0
+
+
+GOING = StageCost(name="loads that go", every=True)
+TIE_DOWNS = StageCost(name="tie-downs", tie_downs=1)
+MIXED_SETS = StageCost(name="mixed sets", mixed=1)
+STRENGTH = StageCost(name="rated strength issued", strength=1)
+
+
+def ready_stages(priorities: Iterable[int]) -> tuple[StageCost, ...]:
+    """Stage 1, one part per priority, the first to go first."""
+    return tuple(
+        StageCost(name=f"loads ready at priority {priority}", priority=priority)
+        for priority in sorted(set(priorities))
+    )

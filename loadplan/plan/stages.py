@@ -1,0 +1,153 @@
+"""The staged solve: every stage of the objective, each settled before the next."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass, field
+from typing import Any
+
+import numpy as np
+
+from loadplan.plan.bounds import Bounder, OutOfTimeError
+from loadplan.plan.settle import Settled, Settling
+from loadplan.plan.stage_cost import MIXED_SETS, STRENGTH, TIE_DOWNS, StageCost, ready_stages
+
+Array = np.ndarray[Any, np.dtype[Any]]
+_FINEST = 0.001
+
+
+@dataclass(slots=True)
+class StageResult:
+    """What came of a stage: the bound, and when it was settled (seconds from the start)."""
+
+    stage: StageCost
+    bound: float
+    proved: bool
+    seconds: float
+
+
+@dataclass(slots=True)
+class StagedSolve:
+    """Runs the stages; ``results`` grows as they are settled, ``values`` is the best plan so far.
+
+    The bounds of the stages are taken to be reached, and the first whole plan that reaches them
+    proves them all at once. Where none does, the stages are settled one by one.
+    """
+
+    bounder: Bounder
+    results: list[StageResult] = field(default_factory=list)
+    values: Array | None = None
+
+    def run(self) -> None:
+        """Settle every stage, or as many as the time allows."""
+        try:
+            self._run()
+        except OutOfTimeError:
+            return
+
+    def _run(self) -> None:
+        self._ready_bounds()
+        tie_downs = self._hold(TIE_DOWNS, self._bound(TIE_DOWNS))
+        mixed = self._settle(MIXED_SETS, 1.0)
+        if mixed.values is None:
+            mixed = self._one_by_one()
+        elif math.isinf(tie_downs):
+            raise OutOfTimeError
+        self._hold(MIXED_SETS, mixed.value)
+        self._settle(STRENGTH, strength_step(self.bounder), self.values)
+
+    def _ready_bounds(self) -> None:
+        for stage in self._priorities():
+            self.bounder.clock.stage = stage.name
+            number = self.bounder.most_ready(stage.priority)
+            self.bounder.selection.ready[stage.priority] = number
+            self.bounder.master.hold_ready(self.bounder.selection.ready)
+            self._note(stage, float(number), proved=True)
+
+    def _priorities(self) -> tuple[StageCost, ...]:
+        return ready_stages(one.load.priority for one in self.bounder.master.arrays.sets.loads)
+
+    def _bound(self, stage: StageCost) -> float:
+        self.bounder.clock.stage = stage.name
+        bound = self.bounder.value(stage, 1.0, 60)
+        self._note(stage, bound.least, proved=True)
+        return bound.least
+
+    def _settle(self, stage: StageCost, step: float, known: Array | None = None) -> Settled:
+        self.bounder.clock.stage = stage.name
+        settled = Settling(self.bounder, stage, step).run(known)
+        if settled.values is not None:
+            self.values = settled.values
+        if not settled.proved:
+            self._note(stage, settled.bound, proved=False)
+            raise OutOfTimeError
+        if settled.values is not None:
+            self._note(stage, settled.bound, proved=True)
+        return settled
+
+    def _one_by_one(self) -> Settled:
+        """Settle the earlier stages in whole numbers, since no plan reaches their bounds."""
+        self._drop(TIE_DOWNS)
+        tie_downs = self._settle(TIE_DOWNS, 1.0)
+        if tie_downs.values is None:
+            self._fewer_ready()
+            tie_downs = self._settle(TIE_DOWNS, 1.0)
+        self._hold(TIE_DOWNS, tie_downs.value)
+        return self._settle(MIXED_SETS, 1.0, self.values)
+
+    def _fewer_ready(self) -> None:
+        """Find how many loads can be ready in whole plans, priority by priority."""
+        selection, master = self.bounder.selection, self.bounder.master
+        possible = selection.possible
+        selection.ready = {}
+        master.release_ready()
+        for stage in self._priorities():
+            selection.possible = np.where(selection.priority <= stage.priority, possible, 0.0)
+            number = self.bounder.most_ready(stage.priority)
+            while not self._attained(stage.priority, number):
+                number -= 1
+            self._note(stage, float(selection.ready[stage.priority]), proved=True)
+        selection.possible = possible
+
+    def _attained(self, priority: int, number: int) -> bool:
+        """Whether some whole plan has ``number`` loads ready at ``priority``; holds it so."""
+        self.bounder.selection.ready[priority] = number
+        self.bounder.master.hold_ready(self.bounder.selection.ready)
+        settled = Settling(self.bounder, TIE_DOWNS, 1.0).run()
+        if not settled.proved:
+            raise OutOfTimeError
+        return settled.values is not None
+
+    def _drop(self, stage: StageCost) -> None:
+        self.bounder.master.loosen(stage, math.inf)
+        self.bounder.selection.forget(0)
+
+    def _hold(self, stage: StageCost, value: float) -> float:
+        master = self.bounder.master
+        if any(held == stage for held, _ in master.stage_rows):
+            master.loosen(stage, value)
+        else:
+            master.add_stage(stage, value)
+        return value
+
+    def _note(self, stage: StageCost, bound: float, *, proved: bool) -> None:
+        result = StageResult(stage, bound, proved, self.bounder.clock.spent())
+        for place, earlier in enumerate(self.results):
+            if earlier.stage == stage:
+                self.results[place] = result
+                return
+        self.results.append(result)
+
+
+def strength_step(bounder: Bounder) -> float:
+    """How far apart two values of the strength stage lie at least.
+
+    The greatest common divisor of every assembly's strength; a thousandth of a unit where figures
+    converted from other units have none worth naming.
+    """
+    loads = bounder.master.arrays.sets.loads
+    articles = [article for load in loads for article in load.articles]
+    strengths = {a.strength for article in articles for a in article.assemblies()}
+    scale = math.lcm(*(strength.denominator for strength in strengths))
+    step = math.gcd(*(int(strength * scale) for strength in strengths)) / scale
+    return max(step, _FINEST)

@@ -1,0 +1,277 @@
+"""The variables of the program, and the activities that take gear."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+
+import pulp
+
+from loadplan.day.article import Routing
+from loadplan.plan.assembly import Assembly
+from loadplan.plan.fixed import Completion
+from loadplan.plan.reach import Reach, Tiers, reach_of, tiers_of
+from loadplan.plan.sets import ArticleSets, LoadSets, PositionClass, Sets
+
+_PLENTY = 1000
+
+
+@dataclass(frozen=True, slots=True)
+class Activity:
+    """A variable that makes ``tie_downs`` tie-downs of ``assembly`` per unit.
+
+    ``uses`` and ``protectors`` are the pieces one unit takes out of the pools; gear that
+    ``Fixed`` has put on already is not among them.
+    """
+
+    variable: pulp.LpVariable
+    load: int
+    routing: Routing
+    assembly: Assembly
+    tie_downs: int
+    uses: tuple[tuple[str, int], ...]
+    protectors: int
+
+
+@dataclass(slots=True)
+class MixedSet:
+    """Variables of an article served by more than one assembly.
+
+    ``chosen`` 1 where it is; ``patterns`` the minimal pattern it follows, or ``longer`` with more
+    tie-downs than the patterns go; ``pieces`` tie-downs per assembly; ``used`` per pair whether
+    it occurs.
+    """
+
+    place: PositionClass
+    reach: Reach
+    tiers: Tiers
+    chosen: pulp.LpVariable
+    patterns: list[pulp.LpVariable]
+    longer: pulp.LpVariable | None
+    pieces: list[pulp.LpVariable]
+    used: dict[tuple[str, str], pulp.LpVariable]
+
+
+@dataclass(slots=True)
+class SimpleArticle:
+    """Variables of an article whose main tie-downs are all alike in what they may take.
+
+    ``pure`` holds, per assembly that can serve the article alone, 1 where it does.
+    """
+
+    sets: ArticleSets
+    pure: list[pulp.LpVariable]
+    mixed: MixedSet | None
+    accessories: list[list[pulp.LpVariable]]
+
+
+@dataclass(slots=True)
+class CoupledArticle:
+    """Variables of an article whose tie-downs are not all alike.
+
+    ``pieces`` tie-downs per class and assembly, ``at`` per position, ``slots`` the completion
+    chosen for each begun tie-down, ``used`` per pair whether it occurs among the main ones.
+    """
+
+    sets: ArticleSets
+    pieces: list[list[pulp.LpVariable]]
+    at: dict[str, pulp.LpVariable]
+    slots: list[list[pulp.LpVariable]]
+    used: dict[tuple[str, str], pulp.LpVariable]
+    accessories: list[list[pulp.LpVariable]]
+
+
+@dataclass(slots=True)
+class Variables:
+    """All variables: ``ready`` per load, the articles', protectors per load and kind."""
+
+    ready: list[pulp.LpVariable]
+    articles: list[list[SimpleArticle | CoupledArticle]]
+    protectors: list[dict[str, pulp.LpVariable]]
+    activities: list[Activity] = field(default_factory=list)
+    all: list[pulp.LpVariable] = field(default_factory=list)
+
+    def binary(self) -> pulp.LpVariable:
+        """A new 0-1 variable."""
+        return self.whole(1)
+
+    def whole(self, most: int) -> pulp.LpVariable:
+        """A new whole variable from 0 to ``most``; named by its place, never by user text."""
+        variable = pulp.LpVariable(f"x{len(self.all)}", 0, most, pulp.LpInteger)
+        self.all.append(variable)
+        return variable
+
+    def amount(self, most: int) -> pulp.LpVariable:
+        """A new variable from 0 to ``most`` that is whole wherever the others are."""
+        variable = pulp.LpVariable(f"x{len(self.all)}", 0, most)
+        self.all.append(variable)
+        return variable
+
+
+def make_variables(sets: Sets, *, complete: bool) -> Variables:
+    """The variables for ``sets``.
+
+    ``complete`` gives every simple article all its sets, one variable per assembly alone and the
+    tier patterns for mixed ones. Otherwise its sets are left to be added as columns later.
+    """
+    made = Variables(ready=[], articles=[], protectors=[])
+    for index, load in enumerate(sets.loads):
+        made.ready.append(made.whole(int(load.possible)))
+        made.articles.append([])
+        made.protectors.append({})
+        if not load.possible:
+            continue
+        before = len(made.activities)
+        for article in load.articles:
+            if article.simple:
+                one: SimpleArticle | CoupledArticle = _simple(made, sets, index, article, complete)
+            else:
+                one = _coupled(made, sets, index, article)
+            made.articles[index].append(one)
+        _protectors(made, sets, load, made.activities[before:], made.protectors[index])
+    return made
+
+
+def _simple(
+    made: Variables, sets: Sets, load: int, article: ArticleSets, complete: bool
+) -> SimpleArticle:
+    accessories = _accessories(made, sets, load, article)
+    if not complete:
+        return SimpleArticle(article, [], None, accessories)
+    (place,) = article.classes
+    (strength,) = article.demand.strengths
+    reach = reach_of(
+        place.assemblies, strength.need, strength.credit_of(place.routing), article.fewest()
+    )
+    pure: list[pulp.LpVariable] = []
+    for assembly, number in zip(place.assemblies, reach.alone, strict=True):
+        if number <= min(place.room, _most(sets, load, assembly)):
+            pure.append(made.binary())
+            _act(made, load, place.routing, assembly, pure[-1], number)
+    mixed = _mixed(made, sets, load, article, place, reach)
+    return SimpleArticle(article, pure, mixed, accessories)
+
+
+def _mixed(
+    made: Variables,
+    sets: Sets,
+    load: int,
+    article: ArticleSets,
+    place: PositionClass,
+    reach: Reach,
+) -> MixedSet | None:
+    if not place.assemblies or place.room < 2:
+        return None
+    pieces = []
+    for assembly in place.assemblies:
+        pieces.append(made.whole(min(place.room, _most(sets, load, assembly))))
+        _act(made, load, place.routing, assembly, pieces[-1], 1)
+    tiers = tiers_of(reach, place.room)
+    return MixedSet(
+        place=place,
+        reach=reach,
+        tiers=tiers,
+        chosen=made.binary(),
+        patterns=[made.binary() for _ in tiers.patterns],
+        longer=made.binary() if tiers.longest < place.room else None,
+        pieces=pieces,
+        used={pair: made.binary() for pair in dict.fromkeys(a.pair for a in place.assemblies)},
+    )
+
+
+def _coupled(made: Variables, sets: Sets, load: int, article: ArticleSets) -> CoupledArticle:
+    pieces = []
+    for place in article.classes:
+        pieces.append(
+            [
+                made.whole(max(0, min(place.room, _most(sets, load, assembly))))
+                for assembly in place.assemblies
+            ]
+        )
+        for assembly, variable in zip(place.assemblies, pieces[-1], strict=True):
+            _act(made, load, place.routing, assembly, variable, 1)
+    slots = []
+    for slot in article.slots:
+        slots.append([made.binary() for _ in slot.assemblies])
+        at = None if slot.accessory else article.demand.set_of(slot.position)
+        run = Routing.DIRECT if at is None else at.routing
+        for completion, variable in zip(slot.assemblies, slots[-1], strict=True):
+            _finish(made, load, run, completion, variable)
+    taken = [slot.position for slot in article.slots if not slot.accessory]
+    most = {at: one.most_at_each for one in article.demand.position_sets for at in one.positions}
+    main = [a for place in article.classes for a in place.assemblies]
+    main += [c.assembly for slot in article.slots if not slot.accessory for c in slot.assemblies]
+    return CoupledArticle(
+        sets=article,
+        pieces=pieces,
+        at={p: made.whole(max(0, most[p] - taken.count(p))) for p in article.demand.positions},
+        slots=slots,
+        used={pair: made.binary() for pair in dict.fromkeys(a.pair for a in main)},
+        accessories=_accessories(made, sets, load, article),
+    )
+
+
+def _accessories(
+    made: Variables, sets: Sets, load: int, article: ArticleSets
+) -> list[list[pulp.LpVariable]]:
+    found: list[list[pulp.LpVariable]] = []
+    for one in article.accessories:
+        found.append([])
+        for assembly in one.assemblies:
+            most = min(len(one.places), _most(sets, load, assembly))
+            found[-1].append(made.whole(most))
+            _act(made, load, Routing.DIRECT, assembly, found[-1][-1], 1)
+    return found
+
+
+def _protectors(
+    made: Variables,
+    sets: Sets,
+    load: LoadSets,
+    activities: list[Activity],
+    found: dict[str, pulp.LpVariable],
+) -> None:
+    sharp = any(
+        assembly.protectors
+        for article in load.articles
+        for place in article.classes
+        for assembly in place.assemblies
+    )
+    if sharp or any(activity.protectors for activity in activities):
+        for gear in sets.cage.protectors(load.trailer):
+            found[gear.id] = made.whole(_PLENTY if sets.plenty else gear.usable)
+
+
+def _most(sets: Sets, load: int, assembly: Assembly) -> int:
+    """How many of ``assembly`` all usable pieces together make, on one load."""
+    if sets.plenty:
+        return _PLENTY
+    gear = sets.day.gear_by_id
+    most = min(gear[piece].usable // number for piece, number in assembly.uses)
+    return min(most, sets.loads[load].demand.winches.at_most) if assembly.winch else most
+
+
+def _act(
+    made: Variables,
+    load: int,
+    routing: Routing,
+    assembly: Assembly,
+    variable: pulp.LpVariable,
+    tie_downs: int,
+) -> None:
+    uses = tuple((gear, pieces * tie_downs) for gear, pieces in assembly.uses)
+    protectors = assembly.protectors * tie_downs
+    made.activities.append(Activity(variable, load, routing, assembly, tie_downs, uses, protectors))
+
+
+def _finish(
+    made: Variables,
+    load: int,
+    routing: Routing,
+    completion: Completion,
+    variable: pulp.LpVariable,
+) -> None:
+    made.activities.append(
+        Activity(
+            variable, load, routing, completion.assembly, 1, completion.adds, completion.protectors
+        )
+    )
