@@ -1,0 +1,1 @@
+"""The results workbook: pages for people and flat sheets, from one plan."""

@@ -1,0 +1,49 @@
+"""What a held load is short of, and the pieces that are already on it."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from loadplan.day.day import Day
+from loadplan.outcome.shortage import Shortage
+from loadplan.results import load_layout as at
+from loadplan.results.flow import Flow
+from loadplan.results.measure import height, lines
+
+_SHORT = (("Article", 0, 2), ("Short of", 3, 5), ("Why", 6, 9), ("Cheapest way out", 10, 12))
+_FIXED = (("Article", 0, 2), ("Position", 3, 3), ("No.", 4, 4), ("Gear", 5, 7), ("Kind", 8, 10))
+
+
+def shortage_rows(flow: Flow, shortages: Sequence[Shortage]) -> None:
+    """One row for each thing the load is short of."""
+    row = flow.next(14)
+    for name, first, last in _SHORT:
+        flow.sheet.across(row, first, last, name, "head")
+    for one in shortages:
+        pieces = "" if one.pieces is None else f"{one.pieces} x "
+        texts = (one.article or "whole load", f"{pieces}{one.short_of}", one.why, one.way_out)
+        counts = [
+            lines(text, flow.width(first, last), 9)
+            for text, (_, first, last) in zip(texts, _SHORT, strict=True)
+        ]
+        row = flow.next(height(max(counts), 9))
+        for text, (_, first, last) in zip(texts, _SHORT, strict=True):
+            flow.sheet.across(row, first, last, text, "cell wrap")
+
+
+def fixed_rows(flow: Flow, day: Day, load: str) -> None:
+    """The pieces that the ``Fixed`` sheet puts on the load; nothing where there are none."""
+    pieces = [piece for piece in day.fixed if piece.load == load]
+    if not pieces:
+        return
+    row = flow.next(15)
+    flow.sheet.across(row, 0, at.LAST, "Already on, from the sheet Fixed", "heading")
+    row = flow.next(14)
+    for name, first, last in _FIXED:
+        flow.sheet.across(row, first, last, name, "head")
+    for piece in pieces:
+        kind = day.gear_by_id[piece.gear].kind.value
+        row = flow.next(13)
+        texts = (piece.article, piece.position, str(piece.number), piece.gear, kind)
+        for text, (_, first, last) in zip(texts, _FIXED, strict=True):
+            flow.sheet.across(row, first, last, text, "cell")

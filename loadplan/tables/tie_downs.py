@@ -1,0 +1,69 @@
+"""``Tie-downs``: one row for each tie-down of a ready load."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+from loadplan.tables.facts import DayFacts, RatedTieDown
+from loadplan.tables.table import Cell, Table
+
+UNRATED = "unrated"
+
+
+def tie_downs(facts: DayFacts) -> Table:
+    """Every tie-down with the WLL of each part, the weakest named, and what of it counts."""
+    unit = facts.plan.day.units.mass
+    return Table(
+        headings=(
+            "Load",
+            "Article",
+            "Position",
+            "No",
+            "Routing",
+            "Tension member",
+            "Tensioner",
+            "Connectors",
+            f"Member WLL [{unit}]",
+            f"Tensioner WLL [{unit}]",
+            f"Connector WLL [{unit}]",
+            f"Anchor WLL [{unit}]",
+            f"Tie point WLL [{unit}]",
+            f"Tie-down WLL [{unit}]",
+            "Weakest part",
+            "Credit",
+            f"Credited WLL [{unit}]",
+            "Counts in aggregate",
+        ),
+        rows=tuple(_row(one) for load in facts.loads for one in load.tie_downs),
+    )
+
+
+def _row(one: RatedTieDown) -> tuple[Cell, ...]:
+    tie_down, rating = one.tie_down, one.rating
+    return (
+        tie_down.load,
+        tie_down.article,
+        tie_down.position,
+        tie_down.number,
+        tie_down.routing.value,
+        tie_down.member,
+        one.tensioner_text,
+        one.connectors_text,
+        rating.member,
+        rating.tensioner,
+        rating.connector,
+        _point(rating.anchor, in_play=one.anchor_in_play),
+        _point(rating.tie_point, in_play=one.tie_point_in_play),
+        rating.wll,
+        rating.weakest.value,
+        one.credit,
+        one.credited,
+        "yes" if one.credit else "no",
+    )
+
+
+def _point(wll: Fraction | None, *, in_play: bool) -> Cell:
+    """The WLL of an anchor or tie point, ``unrated``, or empty where it plays no part."""
+    if not in_play:
+        return None
+    return UNRATED if wll is None else wll

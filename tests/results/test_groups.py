@@ -1,0 +1,57 @@
+"""Articles secured together as one group: one band, each weight on its own line, one sum."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from fractions import Fraction
+
+import pytest
+
+from loadplan.day.article import Stands
+from loadplan.results.deck.picture import deck_picture
+from loadplan.results.workbook import results_bytes
+from loadplan.tables.facts import DayFacts
+from loadplan.tables.flat import flat_tables
+from tests.results.build import DAY, LUMBER, plan_of, strap
+from tests.results.dump import opened
+
+# Three bundles of 8,000, 3,000 and 1,000 lb side by side: 12,000 lb, so 6,000 lb are needed.
+# Each is 16 ft long, so three straps over them hold every one: 3 x 5,400 = 16,200 lb.
+BUNDLES = tuple(
+    replace(LUMBER, id=name, weight=Fraction(weight), group="G1", stands=Stands.SIDE_BY_SIDE)
+    for name, weight in (("LU-A", 8000), ("LU-B", 3000), ("LU-C", 1000))
+)
+
+
+@pytest.fixture(scope="module")
+def plan():
+    day = replace(DAY, loads=DAY.loads[1:2], articles=BUNDLES, fixed=())
+    straps = tuple(replace(strap(number), article="G1") for number in (1, 2, 3))
+    return plan_of(day, ready=("2",), tie_downs=straps, shortages=())
+
+
+def test_summary_counts_the_articles_and_sums_once(plan):
+    row = flat_tables(plan)["Summary"].rows[0]
+    assert row[6:12] == (3, 12000, 3, 6000, 16200, Fraction(16200, 6000) - 1)
+
+
+def test_tie_downs_are_the_groups(plan):
+    table = flat_tables(plan)["Tie-downs"]
+    assert set(table.column("Article")) == {"G1"}
+
+
+def test_every_weight_has_its_line(plan):
+    sheet = opened(results_bytes(plan), values=True)["Load 2"]
+    lines = {row[2].value: row[4].value for row in sheet.iter_rows() if row[4].value is not None}
+    assert lines["LU-A: weight, scale"] == 8000
+    assert lines["LU-B: weight, scale"] == 3000
+    assert lines["LU-C: weight, scale"] == 1000
+    assert lines["weight with everything on it [lb]"] == 12000
+
+
+def test_every_article_is_drawn(plan):
+    facts = DayFacts(plan).loads[0]
+    assert [article.id for article in facts.cargo] == ["LU-A", "LU-B", "LU-C"]
+    words = deck_picture(plan.day, facts).words
+    # 3 x 16 ft and 2 gaps of 1 ft are 50 ft on a 48 ft deck.
+    assert "DOES NOT FIT: 3 articles with 1 ft between them need 50 ft; the deck is 48 ft." in words
