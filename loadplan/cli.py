@@ -1,0 +1,242 @@
+"""The command line: the only place that prints and exits."""
+
+from __future__ import annotations
+
+import os
+import sys
+import traceback
+from collections.abc import Callable, Iterable
+from contextlib import ExitStack
+from fractions import Fraction
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+import click
+
+from loadplan import __version__
+from loadplan.exit_codes import (
+    CRASHED,
+    EXIT_CODES,
+    HELD,
+    INTERRUPTED,
+    NOT_PROVED,
+    READY,
+    USAGE,
+)
+from loadplan.targets import must_be_new, must_be_xlsx, output_of, seconds
+
+if TYPE_CHECKING:
+    from loadplan.day.day import Day
+    from loadplan.outcome.progress import Progress
+
+_DAY = click.Path(path_type=Path, dir_okay=False)
+_EXITS = "\b\nExit codes:\n" + "\n".join(f"  {code:<4}{text}" for code, text in EXIT_CODES.items())
+
+
+def _debug(context: click.Context, _: click.Parameter, value: bool) -> None:
+    context.find_root().obj = value or bool(context.find_root().obj)
+
+
+_debug_option = click.option(
+    "--debug",
+    is_flag=True,
+    expose_value=False,
+    callback=_debug,
+    help="After a crash, print the whole trace.",
+)
+
+
+@click.group(epilog=_EXITS, context_settings={"help_option_names": ["-h", "--help"]})
+@click.version_option(__version__, prog_name="loadplan", message="%(prog)s %(version)s")
+@_debug_option
+def cli() -> None:
+    """Plan which tie-down gear goes on which load of a hauling day.
+
+    Every load is checked against the rules listed on the results. Check current federal, state
+    and local rules; the driver and the carrier remain responsible.
+    """
+
+
+@cli.command()
+@click.argument("day_workbook", metavar="DAY.xlsx", type=_DAY)
+@click.option(
+    "-o",
+    "--output",
+    metavar="RESULTS.xlsx",
+    type=click.Path(path_type=Path, dir_okay=False),
+    help="Where the results go; default: DAY.results.xlsx beside the day workbook.",
+)
+@click.option("--force", is_flag=True, help="Replace results that are there already.")
+@click.option(
+    "--time-limit",
+    metavar="S",
+    callback=seconds,
+    help="Seconds the planning may take; default: as the day workbook says, else 60.",
+)
+@click.option(
+    "--csv",
+    "csv_folder",
+    metavar="DIR",
+    type=click.Path(path_type=Path, file_okay=False),
+    help="Write the flat sheets as CSV files to this folder too.",
+)
+@click.option(
+    "--pdf", is_flag=True, help="Write the load sheets as one PDF beside the results too."
+)
+@click.option("--verbose", is_flag=True, help="Print each stage with its value, bound and gap.")
+@_debug_option
+def plan(
+    day_workbook: Path,
+    output: Path | None,
+    force: bool,
+    time_limit: Fraction | None,
+    csv_folder: Path | None,
+    pdf: bool,
+    verbose: bool,
+) -> int:
+    """Plan the day in DAY.xlsx and write the results workbook."""
+    output = output_of(day_workbook, output, csv_folder, pdf, force)
+    day = _read(day_workbook)
+    from loadplan.api import plan_day, write_results
+    from loadplan.extras import csv_beside, pdf_beside
+    from loadplan.terminal import stage_line, summary
+
+    show, clear = _moving_line()
+    try:
+        found = plan_day(day, time_limit=time_limit, progress=show)
+    finally:
+        clear()
+    with ExitStack() as stack:
+        if csv_folder is not None:
+            stack.enter_context(csv_beside(found, csv_folder))
+        if pdf:
+            stack.enter_context(pdf_beside(found, output.with_suffix(".pdf")))
+        write_results(found, output, force=force)
+    if verbose:
+        _print(stage_line(stage) for stage in found.stages)
+    _print(summary(found))
+    written = [output, output.with_suffix(".pdf") if pdf else None, csv_folder]
+    _print(f"Written: {path}" for path in written if path is not None)
+    if not found.proved:
+        return NOT_PROVED
+    return HELD if found.held else READY
+
+
+@cli.command()
+@click.argument("day_workbook", metavar="DAY.xlsx", type=_DAY)
+@_debug_option
+def check(day_workbook: Path) -> int:
+    """Read and judge the day workbook without planning anything."""
+    day = _read(day_workbook)
+    from loadplan.text import count
+
+    articles, loads = count(len(day.articles), "article"), count(len(day.loads), "load")
+    pieces = count(sum(gear.quantity for gear in day.gear), "piece")
+    kinds = count(len(day.gear), "kind")
+    warned = count(len(day.warnings), "warning")
+    _print([f"{loads}, {articles}, {pieces} of gear of {kinds}. No problems, {warned}."])
+    return READY
+
+
+@cli.command()
+@click.argument("new_workbook", metavar="NEW.xlsx", type=_DAY)
+@click.option(
+    "--units",
+    type=click.Choice(["US", "metric"], case_sensitive=False),
+    default="US",
+    show_default=True,
+    help="US: lb and ft. metric: kg and m.",
+)
+@click.option("--force", is_flag=True, help="Replace a file that is there already.")
+@_debug_option
+def blank(new_workbook: Path, units: str, force: bool) -> int:
+    """Write an empty day workbook to fill in, with drop-downs and notes."""
+    must_be_xlsx(new_workbook)
+    must_be_new(new_workbook, force)
+    from loadplan.day.units import Units
+    from loadplan.workbook.blank import write_blank
+
+    write_blank(new_workbook, Units(units), force=force)
+    _print([f"Written: {new_workbook}"])
+    return READY
+
+
+def main() -> None:
+    """Run the command line and exit with its code."""
+    for stream in (sys.stdout, sys.stderr):
+        if hasattr(stream, "reconfigure"):
+            # An id that the terminal cannot show must not stop a plan.
+            stream.reconfigure(errors="backslashreplace")
+    code = run(sys.argv[1:])
+    _print([])
+    sys.exit(code)
+
+
+def run(arguments: list[str]) -> int:
+    """Run one command and return its exit code; no exception leaves."""
+    from loadplan.problems import LoadplanError
+
+    context: list[click.Context] = []
+    try:
+        with cli.make_context("loadplan", arguments) as root:
+            context.append(root)
+            code = cli.invoke(root)
+        return code if isinstance(code, int) else READY
+    except click.exceptions.Exit as done:
+        return done.exit_code
+    except click.ClickException as wrong:
+        wrong.show()
+        return USAGE
+    except LoadplanError as error:
+        _print(str(error).splitlines(), err=True)
+        return error.exit_code
+    except (KeyboardInterrupt, click.Abort):
+        _print(["Interrupted. Nothing was written."], err=True)
+        return INTERRUPTED
+    except Exception as crash:
+        _report(crash, debug=bool(context and context[0].obj))
+        return CRASHED
+
+
+def _report(crash: Exception, debug: bool) -> None:
+    what = " ".join(f"{type(crash).__name__}: {crash}".split())
+    how = "Send this" if debug else "Run the command again with --debug and send what it prints"
+    keeper = "with the day workbook, to whoever keeps this program for you."
+    _print([f"loadplan {__version__} crashed ({what}). {how}, {keeper}"], err=True)
+    if debug:
+        _print(traceback.format_exception(crash), err=True)
+
+
+def _read(day_workbook: Path) -> Day:
+    from loadplan.workbook.read import read_day
+
+    day = read_day(day_workbook)
+    _print((f"Warning: {warning}" for warning in day.warnings), err=True)
+    return day
+
+
+def _moving_line() -> tuple[Callable[[Progress], None] | None, Callable[[], None]]:
+    """What shows progress and what clears it; nothing where nobody would see it."""
+    if not sys.stderr.isatty():
+        return None, lambda: None
+    from loadplan.terminal import progress_line
+
+    def show(progress: Progress) -> None:
+        click.echo(f"\r\x1b[2K{progress_line(progress)}", err=True, nl=False)
+
+    def clear() -> None:
+        click.echo("\r\x1b[2K", err=True, nl=False)
+
+    return show, clear
+
+
+def _print(lines: Iterable[str], err: bool = False) -> None:
+    from loadplan.terminal import visible
+
+    try:
+        for line in lines:
+            click.echo(visible(line), err=err)
+        sys.stdout.flush()
+    except BrokenPipeError:
+        # The reader of the pipe has gone; the work is done all the same and its code stands.
+        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
