@@ -1,0 +1,1 @@
+"""Generated days and measurements; nothing here is needed to use the package."""
