@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 import time
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
+from contextlib import contextmanager
 from dataclasses import dataclass, field
 
 from loadplan.outcome.progress import Progress
@@ -25,6 +26,16 @@ class Clock:
     def left(self) -> float:
         """Seconds that are left, never below nought."""
         return max(0.0, self.seconds - self.spent())
+
+    @contextmanager
+    def at_most(self, share: float) -> Iterator[None]:
+        """Let what is inside take no more than a share of the time that is left."""
+        whole = self.seconds
+        self.seconds = self.spent() + share * self.left()
+        try:
+            yield
+        finally:
+            self.seconds = whole
 
     def over(self) -> bool:
         """Whether the time is up."""

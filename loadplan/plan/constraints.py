@@ -211,10 +211,10 @@ def winches_enough(load: LoadSets, activities: Iterable[Activity]) -> Iterator[L
 
 
 def edges_protected(
-    protectors: dict[str, pulp.LpVariable], activities: Iterable[Activity]
+    load: LoadSets, protectors: dict[str, pulp.LpVariable], activities: Iterable[Activity]
 ) -> Iterator[LpConstraint]:
     """Σ_g e_lg ≥ Σ protectors that the load's webbing tie-downs take."""
-    if protectors:
+    if load.possible and load.needs_protectors():
         terms: Terms = [(a.variable, -a.protectors) for a in activities if a.protectors]
         have: Terms = [(variable, 1) for variable in protectors.values()]
         yield row(have + terms, LpConstraintGE, 0)

@@ -80,23 +80,9 @@ class _Load:
             for assembly, variable in zip(place.assemblies, pieces, strict=True):
                 assemblies += [assembly] * self._value(variable)
             assemblies.sort(key=lambda a: (-a.wll, a.member, a.tensioner or ""))
-            spots = self._spots(article, made, place.positions)
+            spots = lay_out(article, place, len(assemblies))
             found += [self._make(article, a, *s) for a, s in zip(assemblies, spots, strict=True)]
         return [*found, *self._slots(article, made)]
-
-    def _spots(
-        self, article: ArticleSets, made: CoupledArticle, positions: tuple[str, ...]
-    ) -> list[tuple[str, int]]:
-        used = {(slot.position, slot.number) for slot in article.slots}
-        found: list[tuple[str, int]] = []
-        for position in positions:
-            number = 0
-            for _ in range(self._value(made.at[position])):
-                number += 1
-                while (position, number) in used:
-                    number += 1
-                found.append((position, number))
-        return found
 
     def _slots(self, article: ArticleSets, made: CoupledArticle) -> list[TieDown]:
         found: list[TieDown] = []

@@ -78,6 +78,7 @@ class Master:
         self.possible = self.upper[self.going].copy()
         self.stage_rows: list[tuple[StageCost, int]] = []
         self.ready_rows: dict[int, int] = {}
+        self.cut_rows: list[tuple[int, int]] = []
         self._priced: StageCost | None = None
         self._grown = False
         self.pool_rows: dict[tuple[int, int], int] = {}
@@ -137,7 +138,13 @@ class Master:
         """Add what is known of sets of loads: Σ weights · goes ≤ ``limit``."""
         row = np.zeros(len(self.traits.load))
         row[self.going] = np.where(np.abs(weights) < _SLACK / 10, 0.0, weights)
-        self._add_row(row, -INFINITE, limit)
+        self.cut_rows.append((len(self.stage_rows), self._add_row(row, -INFINITE, limit)))
+
+    def forget_cuts(self, depth: int) -> None:
+        """Let go of the cuts that were found with more than ``depth`` stages held."""
+        for found, row in self.cut_rows:
+            if found > depth:
+                self.solver.bound_row(row, -INFINITE, INFINITE)
 
     def hold_loads(self, lower: Array, upper: Array) -> None:
         """Bound which loads go in the linear solves that follow (1 goes, 0 stays)."""
@@ -158,12 +165,18 @@ class Master:
         pools, uses = self.arrays.pools, self.traits.uses
         for moment in range(len(pools.moments)):
             covers = self._covers(moment)
-            taken = covers @ uses
+            taken = (covers * self.upper) @ uses
             for gear in np.nonzero((taken > pools.usable[moment]) & ~pools.kit)[0]:
                 if (moment, int(gear)) not in self.pool_rows:
                     most = float(pools.usable[moment, gear])
                     row = self._add_row(covers * uses[:, gear], -INFINITE, most)
                     self.pool_rows[moment, int(gear)] = row
+        (kits,) = np.nonzero(pools.kit)
+        users = (self.upper[:, None] * uses[:, kits]).astype(float)
+        taken_of_kit = np.zeros((len(pools.first), len(kits)))
+        np.add.at(taken_of_kit, self.traits.load, users)
+        for load, at in zip(*np.nonzero(taken_of_kit > pools.kit_usable[:, kits]), strict=True):
+            self._kit_row(int(load), int(kits[at]))
 
     def add_pool_rows(self, values: Array) -> bool:
         """Add the pool limits that ``values`` breaks; answers whether there were any."""
@@ -181,9 +194,7 @@ class Master:
                 float(pools.usable[moment, gear]),
             )
         for load, gear in zip(*np.nonzero(kit_over), strict=True):
-            here = (traits.load == load) * traits.uses[:, gear]
-            most = float(pools.kit_usable[load, gear])
-            self.kit_rows[int(load), int(gear)] = self._add_row(here, -INFINITE, most)
+            self._kit_row(int(load), int(gear))
         return bool(over.any() or kit_over.any())
 
     def add_round_rows(self, values: Array) -> bool:
@@ -247,7 +258,12 @@ class Master:
         number, chosen = self.sets[column - self.base]
         return self.arrays.blocks[number], chosen
 
-    # -- rows and columns ---------------------------------------------------------------------
+    def _kit_row(self, load: int, gear: int) -> None:
+        """Add the limit on a kit's pieces for one load of its trailer, once."""
+        if (load, gear) not in self.kit_rows:
+            here = (self.traits.load == load) * self.traits.uses[:, gear]
+            most = float(self.arrays.pools.kit_usable[load, gear])
+            self.kit_rows[load, gear] = self._add_row(here, -INFINITE, most)
 
     def _add_row(self, weights: Array, low: float, high: float) -> int:
         (columns,) = np.nonzero(weights)

@@ -69,7 +69,10 @@ def _rows(
         for name, shared in (
             ("anchors", constraints.anchors_enough(load, activities[index])),
             ("winches", constraints.winches_enough(load, activities[index])),
-            ("edges", constraints.edges_protected(variables.protectors[index], activities[index])),
+            (
+                "edges",
+                constraints.edges_protected(load, variables.protectors[index], activities[index]),
+            ),
         ):
             for constraint in shared:
                 yield (name, index), constraint

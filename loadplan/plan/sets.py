@@ -54,7 +54,7 @@ class ArticleSets:
         return (
             len(self.classes) == 1
             and len(self.demand.position_sets) == 1
-            and all(slot.accessory for slot in self.slots)
+            and not self.slots
             and len(strengths) == 1
             and strengths[0].need > 0
             and strengths[0].positions is None
@@ -99,6 +99,10 @@ class LoadSets:
     articles: tuple[ArticleSets, ...]
     trailer: str | None
     possible: bool
+
+    def needs_protectors(self) -> bool:
+        """Whether some tie-down of the load would need edge protectors."""
+        return any(one.protectors for article in self.articles for one in article.assemblies())
 
     @property
     def anchors(self) -> AnchorRequirement | None:

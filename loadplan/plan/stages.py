@@ -14,6 +14,7 @@ from loadplan.plan.stage_cost import MIXED_SETS, STRENGTH, TIE_DOWNS, StageCost,
 
 Array = np.ndarray[Any, np.dtype[Any]]
 _FINEST = 0.001
+_FIRST_TRY, _SECOND_TRY = 0.5, 0.6  # shares of the time left
 
 
 @dataclass(slots=True)
@@ -47,14 +48,22 @@ class StagedSolve:
 
     def _run(self) -> None:
         self._ready_bounds()
-        tie_downs = self._hold(TIE_DOWNS, self._bound(TIE_DOWNS))
-        mixed = self._settle(MIXED_SETS, 1.0)
-        if mixed.values is None:
-            mixed = self._one_by_one()
-        elif math.isinf(tie_downs):
-            raise OutOfTimeError
-        self._hold(MIXED_SETS, mixed.value)
-        self._settle(STRENGTH, strength_step(self.bounder), self.values)
+        self._hold(TIE_DOWNS, self._bound(TIE_DOWNS))
+        self._hold(MIXED_SETS, self._bound(MIXED_SETS))
+        step = strength_step(self.bounder)
+        with self.bounder.clock.at_most(_FIRST_TRY):
+            strength = self._settle(STRENGTH, step)
+        if strength.values is None:
+            self._drop(MIXED_SETS)
+            with self.bounder.clock.at_most(_SECOND_TRY):
+                mixed = self._settle(MIXED_SETS, 1.0)
+            if mixed.values is None and mixed.proved:
+                mixed = self._one_by_one()
+            if mixed.values is None:
+                raise OutOfTimeError
+            self._hold(MIXED_SETS, mixed.value)
+        if not strength.proved or strength.values is None:
+            self._settle(STRENGTH, step, self.values)
 
     def _ready_bounds(self) -> None:
         for stage in self._priorities():
@@ -78,20 +87,19 @@ class StagedSolve:
         settled = Settling(self.bounder, stage, step).run(known)
         if settled.values is not None:
             self.values = settled.values
-        if not settled.proved:
-            self._note(stage, settled.bound, proved=False)
-            raise OutOfTimeError
-        if settled.values is not None:
-            self._note(stage, settled.bound, proved=True)
+        if settled.values is not None or not settled.proved:
+            self._note(stage, settled.bound, proved=settled.proved)
         return settled
 
     def _one_by_one(self) -> Settled:
         """Settle the earlier stages in whole numbers, since no plan reaches their bounds."""
         self._drop(TIE_DOWNS)
         tie_downs = self._settle(TIE_DOWNS, 1.0)
-        if tie_downs.values is None:
+        if tie_downs.values is None and tie_downs.proved:
             self._fewer_ready()
             tie_downs = self._settle(TIE_DOWNS, 1.0)
+        if tie_downs.values is None:
+            raise OutOfTimeError
         self._hold(TIE_DOWNS, tie_downs.value)
         return self._settle(MIXED_SETS, 1.0, self.values)
 
@@ -121,6 +129,7 @@ class StagedSolve:
     def _drop(self, stage: StageCost) -> None:
         self.bounder.master.loosen(stage, math.inf)
         self.bounder.selection.forget(0)
+        self.bounder.master.forget_cuts(0)
 
     def _hold(self, stage: StageCost, value: float) -> float:
         master = self.bounder.master

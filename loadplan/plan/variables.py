@@ -230,13 +230,7 @@ def _protectors(
     activities: list[Activity],
     found: dict[str, pulp.LpVariable],
 ) -> None:
-    sharp = any(
-        assembly.protectors
-        for article in load.articles
-        for place in article.classes
-        for assembly in place.assemblies
-    )
-    if sharp or any(activity.protectors for activity in activities):
+    if load.needs_protectors():
         for gear in sets.cage.protectors(load.trailer):
             found[gear.id] = made.whole(_PLENTY if sets.plenty else gear.usable)
 
