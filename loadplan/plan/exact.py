@@ -13,6 +13,7 @@ from loadplan.plan.bounds import Bounder
 from loadplan.plan.pricing import prices_of, sets_within
 from loadplan.plan.solver import Outcome, Solver, Status
 from loadplan.plan.stage_cost import StageCost
+from loadplan.plan.variables import CoupledArticle
 
 Array = np.ndarray[Any, np.dtype[Any]]
 _MOST_SETS = 40_000
@@ -125,10 +126,13 @@ class ExactSearch:
         could = (reduced <= budget + _TINY) | (linear.values > _TINY) | (lower > 0)
         stays = goes[master.traits.load] == 0
         could &= ~(stays & (np.arange(len(upper)) >= master.base))
+        could, slack_rows = self._within_held(goes, could)
         keep = np.nonzero(could)[0]
         clock = self.bounder.clock
         report = clock.report if clock.tell is not None else None
         solver = Solver(master.solver.matrix().part(keep, lower, upper), report)
+        for row in slack_rows:
+            solver.bound_row(row, -math.inf, math.inf)
         solver.price(self._cost()[keep])
         outcome = solver.solve(seconds, self.step)
         if outcome.values is None:
@@ -136,3 +140,39 @@ class ExactSearch:
         values = np.zeros(len(upper))
         values[keep] = np.round(outcome.values)
         return Outcome(outcome.status, values, outcome.bound, outcome.reduced, outcome.prices)
+
+    def _within_held(self, goes: Array, could: Array) -> tuple[Array, list[int]]:
+        """Leave out columns that alone would use up more of a held stage than it has to spare.
+
+        Every article takes at least the least of its own columns. Where those add up to what is
+        held, each must be at its least, and the row that held the stage can go: it would touch
+        every column.
+        """
+        master = self.bounder.master
+        variables = master.program.variables.articles
+        going = np.nonzero(goes)[0]
+        if any(isinstance(one, CoupledArticle) for load in going for one in variables[load]):
+            return could, []
+        rows: list[int] = []
+        block = np.array([number for number, _ in master.sets], dtype=np.int64)
+        for stage, row in master.stage_rows:
+            most = master.held[row]
+            if math.isinf(most):
+                continue
+            cost = master.traits.cost(stage)
+            fixed = sum(
+                len(one.places)
+                for load in going
+                for article in variables[load]
+                for one in article.sets.accessories
+            )
+            sets, mine = cost[master.base :], could[master.base :]
+            least = np.full(len(master.arrays.blocks), np.inf)
+            np.minimum.at(least, block[mine], sets[mine])
+            taken = float(least[np.isfinite(least)].sum()) + fixed * stage.tie_downs
+            spare = most - taken
+            could = could.copy()
+            could[master.base :] &= sets - least[block] <= spare + _TINY
+            if abs(spare) <= _TINY:
+                rows.append(row)
+        return could, rows

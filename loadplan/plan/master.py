@@ -44,14 +44,11 @@ class Traits:
     def cost(self, stage: StageCost) -> Array:
         """Each column's cost in ``stage``."""
         if stage.every:
-            return -1.0 * (self.priority > 0)
+            return np.where(self.priority > 0, -1.0, 0.0)
         if stage.priority:
-            return -1.0 * (self.priority == stage.priority)
-        return (
-            stage.tie_downs * self.tie_downs
-            + stage.mixed * self.mixed
-            + stage.strength * self.strength
-        )
+            return np.where(self.priority == stage.priority, -1.0, 0.0)
+        cost: Array = stage.tie_downs * self.tie_downs + stage.mixed * self.mixed
+        return np.asarray(cost + stage.strength * self.strength, dtype=float)
 
 
 class Master:
@@ -78,6 +75,7 @@ class Master:
         self.possible = self.upper[self.going].copy()
         self.stage_rows: list[tuple[StageCost, int]] = []
         self.ready_rows: dict[int, int] = {}
+        self.held: dict[int, float] = {}
         self.cut_rows: list[tuple[int, int]] = []
         self._priced: StageCost | None = None
         self._grown = False
@@ -114,12 +112,14 @@ class Master:
     def add_stage(self, stage: StageCost, most: float) -> None:
         """Hold the value of ``stage`` at ``most`` or less from now on."""
         row = self._add_row(self.traits.cost(stage), -INFINITE, float(most))
+        self.held[row] = float(most)
         self.stage_rows.append((stage, row))
 
     def loosen(self, stage: StageCost, most: float) -> None:
         """Change the value at which ``stage`` is held."""
         row = next(row for held, row in self.stage_rows if held == stage)
         self.solver.bound_row(row, -INFINITE, float(most))
+        self.held[row] = float(most)
 
     def hold_ready(self, ready: dict[int, int]) -> None:
         """Hold the number of loads ready at each priority in ``ready`` from below."""

@@ -9,7 +9,7 @@ from dataclasses import replace
 import numpy as np
 import pulp
 
-from loadplan.day.gear import BINDERS, Gear, Kind
+from loadplan.day.gear import BINDERS, Gear
 from loadplan.outcome.shortage import Shortage
 from loadplan.outcome.tie_down import TieDown
 from loadplan.plan.objectives import strength_issued
@@ -63,7 +63,7 @@ def _lacking(sets: Sets, one: LoadSets, out: dict[str, Counter[str]]) -> Iterato
         if pieces:
             yield Shortage(
                 load=one.load.id,
-                short_of=_words(sets, gear, pieces),
+                short_of=_words(sets, gear),
                 pieces=pieces,
                 why=_why(sets, gear, *left[gear.id]),
             )
@@ -148,25 +148,16 @@ def _fewest_missing(sets: Sets, one: LoadSets, left: dict[str, int]) -> dict[str
     return {gear: pieces for gear, pieces in found.items() if pieces > 0}
 
 
-def _words(sets: Sets, gear: Gear, pieces: int) -> str:
-    """The missing pieces in the yard's words, e.g. ``2 lever binders for 3/8 in chain, ...``."""
-    what = gear.kind.value
+def _words(sets: Sets, gear: Gear) -> str:
+    """The missing piece in the yard's words, e.g. ``lever binder for 3/8 in chain, 5,400 lb``."""
+    text = gear.kind.value
     if gear.kind in BINDERS and gear.fits:
-        plural = f"{what}s" if pieces != 1 else what
-        sizes = " and ".join(str(size) for size in gear.fits)
-        text = f"{pieces} {plural} for {sizes} chain"
-    else:
-        size = f"{gear.size} " if gear.size is not None else ""
-        text = f"{pieces} {size}{what if pieces == 1 else _many(gear.kind)}"
+        text += f" for {' and '.join(str(size) for size in gear.fits)} chain"
+    elif gear.size is not None:
+        text = f"{gear.size} {text}"
     if gear.id in sets.cage.wll:
         text += f", {mass_down(sets.cage.wll[gear.id], sets.day.units)} or more"
     return f"{text} (such as {gear.id})"
-
-
-def _many(kind: Kind) -> str:
-    if kind is Kind.STEEL_STRAPPING:
-        return "lengths of steel strapping"
-    return f"{kind.value}s"
 
 
 def _why(sets: Sets, gear: Gear, left: int, when: int | None) -> str:

@@ -1,0 +1,46 @@
+"""Small days for the planner's tests."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+from loadplan.day.article import Article, CargoClass
+from loadplan.day.day import Day
+from loadplan.day.gear import Gear, Kind
+from loadplan.day.load import Load
+from loadplan.day.size import Size, read_size
+
+THREE_EIGHTHS = read_size("3/8")
+assert isinstance(THREE_EIGHTHS, Size)
+
+
+def chain(name: str, wll: int, quantity: int) -> Gear:
+    """Chain of 3/8 in with a marked WLL."""
+    return Gear(
+        id=name, kind=Kind.CHAIN, size=THREE_EIGHTHS, wll=Fraction(wll), quantity=quantity
+    )
+
+
+def binder(name: str, wll: int, quantity: int) -> Gear:
+    """Lever binder for 3/8 in chain with a marked WLL."""
+    return Gear(
+        id=name, kind=Kind.LEVER_BINDER, fits=(THREE_EIGHTHS,), wll=Fraction(wll), quantity=quantity
+    )
+
+
+def machine(name: str, load: str, weight: int, length: int = 10) -> Article:
+    """A tracked machine of so many pounds and feet."""
+    return Article(
+        id=name,
+        load=load,
+        cargo_class=CargoClass.TRACKED_MACHINE,
+        weight=Fraction(weight),
+        length=Fraction(length),
+    )
+
+
+def day(loads: list[Load], articles: list[Article], gear: list[Gear], turnaround: int = 0) -> Day:
+    """A US day."""
+    return Day(
+        loads=tuple(loads), articles=tuple(articles), gear=tuple(gear), turnaround=turnaround
+    )
