@@ -2,18 +2,16 @@
 
 from __future__ import annotations
 
-import os
 import sys
 import traceback
-from collections.abc import Callable, Iterable
 from contextlib import ExitStack
 from fractions import Fraction
 from pathlib import Path
-from typing import TYPE_CHECKING
 
 import click
 
 from loadplan import __version__
+from loadplan.console import DAY_PATH, debug_option, moving_line, print_lines, read_and_warn
 from loadplan.exit_codes import (
     CRASHED,
     EXIT_CODES,
@@ -23,32 +21,15 @@ from loadplan.exit_codes import (
     READY,
     USAGE,
 )
+from loadplan.rules_command import rules
 from loadplan.targets import must_be_new, must_be_xlsx, output_of, seconds
 
-if TYPE_CHECKING:
-    from loadplan.day.day import Day
-    from loadplan.outcome.progress import Progress
-
-_DAY = click.Path(path_type=Path, dir_okay=False)
 _EXITS = "\b\nExit codes:\n" + "\n".join(f"  {code:<4}{text}" for code, text in EXIT_CODES.items())
-
-
-def _debug(context: click.Context, _: click.Parameter, value: bool) -> None:
-    context.find_root().obj = value or bool(context.find_root().obj)
-
-
-_debug_option = click.option(
-    "--debug",
-    is_flag=True,
-    expose_value=False,
-    callback=_debug,
-    help="After a crash, print the whole trace.",
-)
 
 
 @click.group(epilog=_EXITS, context_settings={"help_option_names": ["-h", "--help"]})
 @click.version_option(__version__, prog_name="loadplan", message="%(prog)s %(version)s")
-@_debug_option
+@debug_option
 def cli() -> None:
     """Plan which tie-down gear goes on which load of a hauling day.
 
@@ -58,7 +39,7 @@ def cli() -> None:
 
 
 @cli.command()
-@click.argument("day_workbook", metavar="DAY.xlsx", type=_DAY)
+@click.argument("day_workbook", metavar="DAY.xlsx", type=DAY_PATH)
 @click.option(
     "-o",
     "--output",
@@ -84,7 +65,7 @@ def cli() -> None:
     "--pdf", is_flag=True, help="Write the load sheets as one PDF beside the results too."
 )
 @click.option("--verbose", is_flag=True, help="Print each stage with its value, bound and gap.")
-@_debug_option
+@debug_option
 def plan(
     day_workbook: Path,
     output: Path | None,
@@ -96,12 +77,12 @@ def plan(
 ) -> int:
     """Plan the day in DAY.xlsx and write the results workbook."""
     output = output_of(day_workbook, output, csv_folder, pdf, force)
-    day = _read(day_workbook)
+    day = read_and_warn(day_workbook)
     from loadplan.api import plan_day, write_results
     from loadplan.extras import csv_beside, pdf_beside
     from loadplan.terminal import stage_line, summary
 
-    show, clear = _moving_line()
+    show, clear = moving_line()
     try:
         found = plan_day(day, time_limit=time_limit, progress=show)
     finally:
@@ -113,33 +94,33 @@ def plan(
             stack.enter_context(pdf_beside(found, output.with_suffix(".pdf")))
         write_results(found, output, force=force)
     if verbose:
-        _print(stage_line(stage) for stage in found.stages)
-    _print(summary(found))
+        print_lines(stage_line(stage) for stage in found.stages)
+    print_lines(summary(found))
     written = [output, output.with_suffix(".pdf") if pdf else None, csv_folder]
-    _print(f"Written: {path}" for path in written if path is not None)
+    print_lines(f"Written: {path}" for path in written if path is not None)
     if not found.proved:
         return NOT_PROVED
     return HELD if found.held else READY
 
 
 @cli.command()
-@click.argument("day_workbook", metavar="DAY.xlsx", type=_DAY)
-@_debug_option
+@click.argument("day_workbook", metavar="DAY.xlsx", type=DAY_PATH)
+@debug_option
 def check(day_workbook: Path) -> int:
     """Read and judge the day workbook without planning anything."""
-    day = _read(day_workbook)
+    day = read_and_warn(day_workbook)
     from loadplan.text import count
 
     articles, loads = count(len(day.articles), "article"), count(len(day.loads), "load")
     pieces = count(sum(gear.quantity for gear in day.gear), "piece")
     kinds = count(len(day.gear), "kind")
     warned = count(len(day.warnings), "warning")
-    _print([f"{loads}, {articles}, {pieces} of gear of {kinds}. No problems, {warned}."])
+    print_lines([f"{loads}, {articles}, {pieces} of gear of {kinds}. No problems, {warned}."])
     return READY
 
 
 @cli.command()
-@click.argument("new_workbook", metavar="NEW.xlsx", type=_DAY)
+@click.argument("new_workbook", metavar="NEW.xlsx", type=DAY_PATH)
 @click.option(
     "--units",
     type=click.Choice(["US", "metric"], case_sensitive=False),
@@ -148,7 +129,7 @@ def check(day_workbook: Path) -> int:
     help="US: lb and ft. metric: kg and m.",
 )
 @click.option("--force", is_flag=True, help="Replace a file that is there already.")
-@_debug_option
+@debug_option
 def blank(new_workbook: Path, units: str, force: bool) -> int:
     """Write an empty day workbook to fill in, with drop-downs and notes."""
     must_be_xlsx(new_workbook)
@@ -157,8 +138,11 @@ def blank(new_workbook: Path, units: str, force: bool) -> int:
     from loadplan.workbook.blank import write_blank
 
     write_blank(new_workbook, Units(units), force=force)
-    _print([f"Written: {new_workbook}"])
+    print_lines([f"Written: {new_workbook}"])
     return READY
+
+
+cli.add_command(rules)
 
 
 def main() -> None:
@@ -168,7 +152,7 @@ def main() -> None:
             # An id that the terminal cannot show must not stop a plan.
             stream.reconfigure(errors="backslashreplace")
     code = run(sys.argv[1:])
-    _print([])
+    print_lines([])
     sys.exit(code)
 
 
@@ -188,10 +172,10 @@ def run(arguments: list[str]) -> int:
         wrong.show()
         return USAGE
     except LoadplanError as error:
-        _print(str(error).splitlines(), err=True)
+        print_lines(str(error).splitlines(), err=True)
         return error.exit_code
     except (KeyboardInterrupt, click.Abort):
-        _print(["Interrupted. Nothing was written."], err=True)
+        print_lines(["Interrupted. Nothing was written."], err=True)
         return INTERRUPTED
     except Exception as crash:
         _report(crash, debug=bool(context and context[0].obj))
@@ -202,41 +186,6 @@ def _report(crash: Exception, debug: bool) -> None:
     what = " ".join(f"{type(crash).__name__}: {crash}".split())
     how = "Send this" if debug else "Run the command again with --debug and send what it prints"
     keeper = "with the day workbook, to whoever keeps this program for you."
-    _print([f"loadplan {__version__} crashed ({what}). {how}, {keeper}"], err=True)
+    print_lines([f"loadplan {__version__} crashed ({what}). {how}, {keeper}"], err=True)
     if debug:
-        _print(traceback.format_exception(crash), err=True)
-
-
-def _read(day_workbook: Path) -> Day:
-    from loadplan.workbook.read import read_day
-
-    day = read_day(day_workbook)
-    _print((f"Warning: {warning}" for warning in day.warnings), err=True)
-    return day
-
-
-def _moving_line() -> tuple[Callable[[Progress], None] | None, Callable[[], None]]:
-    """What shows progress and what clears it; nothing where nobody would see it."""
-    if not sys.stderr.isatty():
-        return None, lambda: None
-    from loadplan.terminal import progress_line
-
-    def show(progress: Progress) -> None:
-        click.echo(f"\r\x1b[2K{progress_line(progress)}", err=True, nl=False)
-
-    def clear() -> None:
-        click.echo("\r\x1b[2K", err=True, nl=False)
-
-    return show, clear
-
-
-def _print(lines: Iterable[str], err: bool = False) -> None:
-    from loadplan.terminal import visible
-
-    try:
-        for line in lines:
-            click.echo(visible(line), err=err)
-        sys.stdout.flush()
-    except BrokenPipeError:
-        # The reader of the pipe has gone; the work is done all the same and its code stands.
-        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+        print_lines(traceback.format_exception(crash), err=True)

@@ -99,7 +99,7 @@ def test_version(loadplan):
     assert f'version = "{package.__version__}"' in project
 
 
-@pytest.mark.parametrize("command", [(), ("plan",), ("check",), ("blank",)])
+@pytest.mark.parametrize("command", [(), ("plan",), ("check",), ("blank",), ("rules",)])
 def test_help(loadplan, command):
     ran = loadplan(*command, "--help")
     assert (ran.code, ran.err) == (0, [])

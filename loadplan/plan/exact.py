@@ -43,11 +43,13 @@ class ExactSearch:
 
     A set whose reduced cost is more than what separates the linear bound from the best plan known
     can be in no better plan; all others are enumerated, so the answer holds over every set.
+    ``farthest`` is the share of the linear bound beyond which to give up where nothing was found.
     """
 
     bounder: Bounder
     stage: StageCost
     step: float
+    farthest: float = math.inf
 
     def at(self, goes: Array, beat: float) -> Found:
         """The least with exactly ``goes`` ready, if it is below ``beat`` by a step."""
@@ -66,7 +68,8 @@ class ExactSearch:
             outcome, complete = self._widen(goes, linear, budget)
             if outcome.values is not None:
                 best, value = outcome.values, float(self._cost() @ outcome.values)
-            if outcome.status is Status.LIMIT:
+            far = outcome.values is None and budget > self.farthest * abs(linear.bound)
+            if outcome.status is Status.LIMIT or far:
                 return Found(Ending.OPEN, value, best)
             if complete and budget >= value - self.step - linear.bound:
                 return self._ended(best, value)

@@ -20,9 +20,11 @@ def lay_out(article: ArticleSets, place: PositionClass, tie_downs: int) -> list[
         taken[position] += 1
     found: list[str] = []
     for position in _asked_for(article, place, taken):
-        if len(found) < tie_downs:
-            found.append(position)
-            taken[position] += 1
+        if len(found) == tie_downs:
+            # What is asked for beyond these stands at positions of another class.
+            break
+        found.append(position)
+        taken[position] += 1
     while len(found) < tie_downs:
         position = _next(article, place.positions, taken)
         found.append(position)

@@ -242,14 +242,14 @@ class Master:
         found = total[pools.last + 1] - total[pools.first]
         for (load, gear), row in self.kit_rows.items():
             found[load, gear] -= prices[row]
-        return np.maximum(found, 0.0)
+        return np.asarray(np.maximum(found, 0.0))
 
     def shared_prices(self, name: str, prices: Array) -> Array:
         """The price per load of a shared row: "anchors", "winches" or "edges" (0 where none)."""
         rows = self.shared[name]
         if not len(rows):
             return np.zeros(0)
-        return np.where(rows >= 0, prices[np.maximum(rows, 0)], 0.0)
+        return np.asarray(np.where(rows >= 0, prices[np.maximum(rows, 0)], 0.0))
 
     def block_of(self, column: int) -> tuple[Block, TieSet] | None:
         """The block and set a column stands for, None for the program's own variables."""
@@ -327,9 +327,9 @@ class Master:
                 row_of_pool = self.pool_rows.get((moment, int(gear)))
                 if row_of_pool is not None:
                     yield row_of_pool, pieces
-        for (moment, gear, divisor), rounded in self.round_rows.items():
-            share = int(traits.uses[place, gear]) // divisor
-            if share and first <= moment <= last:
+        for (at, kind, divisor), rounded in self.round_rows.items():
+            share = int(traits.uses[place, kind]) // divisor
+            if share and first <= at <= last:
                 yield rounded, float(share)
 
 

@@ -40,12 +40,13 @@ class Settling:
     """The search for the least of one stage with the stages before it held.
 
     Sets of ready loads are looked into in the order of what they could reach at best; each is
-    solved exactly or ruled out by its bound.
+    solved exactly or ruled out by its bound. ``farthest`` is as in :class:`ExactSearch`.
     """
 
     bounder: Bounder
     stage: StageCost
     step: float
+    farthest: float = math.inf
 
     def run(self, known: Array | None = None) -> Settled:
         """Settle the stage; ``known`` are the values of a plan that is there already."""
@@ -74,7 +75,7 @@ class Settling:
         bounder.learn(self.stage, linear)
         if linear.bound > target - self.step + _TINY:
             return
-        found = ExactSearch(bounder, self.stage, self.step).at(goes, target)
+        found = ExactSearch(bounder, self.stage, self.step, self.farthest).at(goes, target)
         if found.values is not None:
             best.values, best.value = found.values, found.value
             bounder.clock.report(found.value, best.bound)

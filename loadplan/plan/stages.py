@@ -15,6 +15,7 @@ from loadplan.plan.stage_cost import MIXED_SETS, STRENGTH, TIE_DOWNS, StageCost,
 Array = np.ndarray[Any, np.dtype[Any]]
 _FINEST = 0.001
 _FIRST_TRY, _SECOND_TRY = 0.5, 0.6  # shares of the time left
+_FAR = 0.02  # share of the bound beyond which the first try gives up
 
 
 @dataclass(slots=True)
@@ -52,7 +53,7 @@ class StagedSolve:
         self._hold(MIXED_SETS, self._bound(MIXED_SETS))
         step = strength_step(self.bounder)
         with self.bounder.clock.at_most(_FIRST_TRY):
-            strength = self._settle(STRENGTH, step)
+            strength = self._settle(STRENGTH, step, farthest=_FAR)
         if strength.values is None:
             self._drop(MIXED_SETS)
             with self.bounder.clock.at_most(_SECOND_TRY):
@@ -82,9 +83,15 @@ class StagedSolve:
         self._note(stage, bound.least, proved=True)
         return bound.least
 
-    def _settle(self, stage: StageCost, step: float, known: Array | None = None) -> Settled:
+    def _settle(
+        self,
+        stage: StageCost,
+        step: float,
+        known: Array | None = None,
+        farthest: float = math.inf,
+    ) -> Settled:
         self.bounder.clock.stage = stage.name
-        settled = Settling(self.bounder, stage, step).run(known)
+        settled = Settling(self.bounder, stage, step, farthest).run(known)
         if settled.values is not None:
             self.values = settled.values
         if settled.values is not None or not settled.proved:

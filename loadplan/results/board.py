@@ -12,7 +12,13 @@ from loadplan.results.board_clock import gear, trailers
 from loadplan.results.board_tables import loads, stages
 from loadplan.results.fit import fit_wide
 from loadplan.results.flow import Flow
-from loadplan.results.outcome_words import banner_style, headline, held_lines, proof
+from loadplan.results.outcome_words import (
+    banner_style,
+    headline,
+    held_lines,
+    proof,
+    rules_read,
+)
 from loadplan.results.page import set_footer, set_page
 from loadplan.results.sheet import Sheet
 from loadplan.results.slots import slots_of
@@ -73,7 +79,7 @@ class Board:
             text = f"HELD: load {load} does not go, short of {words}"
             row = flow.paragraph(text, "not met line")
             self.sheet.link(row, 0, self.sheets[load], text, "not met line")
-        for line in proof(plan):
+        for line in (*proof(plan), rules_read(day)):
             flow.paragraph(line, "wrap")
 
     def _set_up(self, flow: Flow) -> None:

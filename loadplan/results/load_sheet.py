@@ -17,6 +17,7 @@ from loadplan.results.deck.picture import HEIGHT, WIDTH, deck_picture
 from loadplan.results.fit import fit
 from loadplan.results.flow import Flow
 from loadplan.results.held_rows import fixed_rows, shortage_rows
+from loadplan.results.house_words import other_readings
 from loadplan.results.load_head import banner, head
 from loadplan.results.look_rows import look_rows, road_rows
 from loadplan.results.page import set_footer, set_page
@@ -94,6 +95,9 @@ class LoadSheet:
         for facts in self.load.articles:
             flow.may_break()
             verdicts += Sums(ArticleRows(flow, self.day, facts)).write()
+            otherwise = other_readings(self.day.effects, facts.article.id)
+            if otherwise:
+                flow.paragraph(otherwise, "small wrap", size=8, first=at.PLACE)
         notes = [CHANGES] if self.load.tie_downs else []
         if not self.load.articles:
             notes.append("No cargo on this load.")

@@ -8,12 +8,16 @@ from dataclasses import dataclass
 from loadplan.results.cautions import CAUTIONS, CHECKED, NOT_CHECKED
 from loadplan.results.flow import Flow
 from loadplan.results.gear_words import never_planned
-from loadplan.results.house_words import READINGS, house_lines
+from loadplan.results.house_words import (
+    always_read,
+    house_figures,
+    other_counts,
+    reading_lines,
+)
 from loadplan.results.measure import height, lines
-from loadplan.results.outcome_words import headline, proof
+from loadplan.results.outcome_words import headline, proof, rules_read
 from loadplan.results.page import set_footer, set_page
 from loadplan.results.sheet import Sheet
-from loadplan.rules.profile import EDITIONS
 from loadplan.tables.facts import DayFacts
 from loadplan.tables.table import Cell
 
@@ -37,12 +41,23 @@ class Notes:
         self._lines(flow, "Outcome", [headline(plan), *proof(plan)])
         self._lines(flow, "What was checked", CHECKED)
         self._lines(flow, "What was not checked", NOT_CHECKED)
-        edition = EDITIONS[plan.day.rules]
-        rules = f"Rules: {edition.document}. Read: {edition.read}. {edition.note}"
-        self._lines(flow, "Cautions", [rules, *CAUTIONS])
+        self._lines(flow, "Cautions", [rules_read(plan.day), *CAUTIONS])
         heads = ("House rule", "Value", "Chosen", "What it means")
-        self._table(flow, "House rules in force", heads, house_lines(plan.day))
-        self._lines(flow, "Readings taken where the text leaves room", READINGS)
+        self._table(flow, "House rules in force", heads, house_figures(plan.day))
+        heads = (
+            "Disputed point",
+            "Reading taken",
+            "Chosen",
+            "What it rests on, what else there is",
+        )
+        self._table(
+            flow, "Readings taken where the text leaves room", heads, reading_lines(plan.day)
+        )
+        self._lines(flow, "Always read like this", always_read(plan.day))
+        heads = ("Disputed point", "Reading taken", "Other", "What the other would ask for")
+        changes = other_counts(self.facts.effects)
+        if changes:
+            self._table(flow, "Where another reading changes a count", heads, changes)
         gear = never_planned(self.facts)
         if gear:
             heads = ("Gear", "Kind", "Pieces", "Why it is never planned")

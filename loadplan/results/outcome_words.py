@@ -4,9 +4,11 @@ from __future__ import annotations
 
 from fractions import Fraction
 
+from loadplan.day.day import Day
 from loadplan.outcome.day_plan import DayPlan
 from loadplan.outcome.stage import Stage
 from loadplan.results.words import short_of
+from loadplan.rules.profile import EDITIONS
 from loadplan.text import count, names, plain
 
 ALL_PROVED = (
@@ -31,6 +33,12 @@ def banner_style(plan: DayPlan) -> str:
     if plan.held:
         return "held banner"
     return "ready banner" if plan.proved else "care banner"
+
+
+def rules_read(day: Day) -> str:
+    """The rule set the day is planned under, the edition read, and to check the current text."""
+    edition = EDITIONS[day.rules]
+    return f"Rules: {edition.document}. Read: {edition.read}. {edition.note}"
 
 
 def proof(plan: DayPlan) -> list[str]:

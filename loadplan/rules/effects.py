@@ -6,10 +6,12 @@ from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from fractions import Fraction
 
+from loadplan.day.article import Article
 from loadplan.day.day import Day
 from loadplan.rules.demand import demand
 from loadplan.rules.groups import units_of
 from loadplan.rules.rating_switches import RATING_SWITCHES
+from loadplan.rules.readings import taken_word
 from loadplan.rules.requirement import (
     Demand,
     EachWLLRequirement,
@@ -27,7 +29,9 @@ class Effect:
     """What one other reading would change for one article or one kind of gear.
 
     ``load`` and ``article`` are "" for gear, ``gear`` for articles. ``tie_downs`` is how many
-    more (or, below 0, fewer) tie-downs the count would ask for. ``text`` says it all in words.
+    more (or, below 0, fewer) tie-downs the count would ask for, ``wll`` how much more WLL of all
+    tie-downs together the strengths would, in the day's mass unit, and ``held`` is 1 where the
+    article could not be planned any more, -1 where it could again. ``text`` says it all in words.
     """
 
     load: str = ""
@@ -37,6 +41,8 @@ class Effect:
     taken: str
     other: str
     tie_downs: int = 0
+    wll: Fraction = Fraction(0)
+    held: int = 0
     text: str
 
 
@@ -102,23 +108,35 @@ def _otherwise(day: Day, switches: tuple[Switch, ...]) -> tuple[_Otherwise, ...]
 
 def _on_articles(day: Day, only: str | None = None) -> Iterator[Effect]:
     others = _otherwise(day, SWITCHES)
+    known: dict[object, tuple[Effect, ...]] = {}
     for load in day.loads:
+        trailer = day.trailer_of(load)
         for article in units_of(day, load):
             if only not in (None, article.id):
                 continue
-            now = demand(day, article)
-            for other in others:
-                text, more = _changes(day, now, _other_demand(other, now), other.reading)
-                if text:
-                    yield Effect(
-                        load=load.id,
-                        article=article.id,
-                        switch=other.switch.name,
-                        taken=_taken(day, other.switch),
-                        other=other.reading.word,
-                        tie_downs=more,
-                        text=text,
-                    )
+            # Days are full of articles alike but for their names, and each costs milliseconds.
+            alike = (replace(article, id=article.group, load="", description=""), trailer)
+            if alike not in known:
+                known[alike] = tuple(_on_article(day, article, others))
+            for one in known[alike]:
+                yield replace(one, load=load.id, article=article.id)
+
+
+def _on_article(day: Day, article: Article, others: tuple[_Otherwise, ...]) -> Iterator[Effect]:
+    now = demand(day, article)
+    for other in others:
+        then = _other_demand(other, now)
+        text, more = _changes(day, now, then, other.reading)
+        if text:
+            yield Effect(
+                switch=other.switch.name,
+                taken=taken_word(day, other.switch),
+                other=other.reading.word,
+                tie_downs=more,
+                wll=Fraction(0) if then is None else wll_needed(then) - wll_needed(now),
+                held=0 if then is None else bool(then.obstacles) - bool(now.obstacles),
+                text=text,
+            )
 
 
 def _other_demand(other: _Otherwise, now: Demand) -> Demand | None:
@@ -188,7 +206,7 @@ def _on_gear(day: Day) -> Iterator[Effect]:
                 yield Effect(
                     gear=gear.id,
                     switch=other.switch.name,
-                    taken=_taken(day, other.switch),
+                    taken=taken_word(day, other.switch),
                     other=other.reading.word,
                     text=f"{_bears(day, then)} in place of {_bears(day, now)}",
                 )
@@ -196,12 +214,6 @@ def _on_gear(day: Day) -> Iterator[Effect]:
 
 def _bears(day: Day, wll: Fraction | None) -> str:
     return "unknown" if wll is None else mass_down(wll, day.units)
-
-
-def _taken(day: Day, switch: Switch) -> str:
-    """The word of the reading taken, or the house's own figure where it is none of the words."""
-    taken = switch.taken(day.house, day.rules)
-    return str(getattr(day.house, switch.field)) if taken is None else taken.word
 
 
 def _sum_of_wlls(asked: Demand, strength: StrengthRequirement) -> Fraction:

@@ -89,7 +89,7 @@ def _of_others(
         yield _over(article, section, profile)
     if section is SecuredUnder.LIGHT_VEHICLE:
         yield from _too_heavy_for_light(article, profile)
-    if section is SecuredUnder.GENERAL and article.cargo_class.is_machine:
+    if section is SecuredUnder.GENERAL and article.cargo_class is not CargoClass.GENERAL:
         yield from _too_heavy_for_general(article, profile)
 
 
@@ -115,13 +115,18 @@ def _too_heavy_for_light(article: Article, profile: Profile) -> Iterator[Contrad
 
 
 def _too_heavy_for_general(article: Article, profile: Profile) -> Iterator[Contradiction]:
-    if not profile.must_be_heavy(article.carried_weight):
+    """Machines, and vehicles beyond what 393.128 reaches up to, have a section of their own."""
+    weight, machine = article.carried_weight, article.cargo_class.is_machine
+    heavy = profile.must_be_heavy(weight) if machine else not profile.may_be_light(weight)
+    if not heavy:
         return
-    from_up = f"above {_limit(profile)}" if profile.canada else f"from {_limit(profile)} up"
+    noun = "machine" if machine else "vehicle"
+    above = profile.canada or not machine
+    from_up = f"above {_limit(profile)}" if above else f"from {_limit(profile)} up"
     yield Contradiction(
         column="Secured under",
-        text=f"The machine weighs {mass(article.carried_weight, profile.units)} with everything on "
-        f"it, and {from_up} a machine is secured under heavy ({cite_in(profile, HEAVY_SCOPE)}). "
+        text=f"The {noun} weighs {mass(weight, profile.units)} with everything on "
+        f"it, and {from_up} a {noun} is secured under heavy ({cite_in(profile, HEAVY_SCOPE)}). "
         "Write heavy in Secured under, or correct the weight.",
     )
 

@@ -52,4 +52,6 @@ def _field(cell: Cell) -> str | int | float:
     if not isinstance(value, str):
         return value
     text = clean(value)
-    return f"'{text}" if text.startswith(_FORMULA_SIGNS) else text
+    # A dash alone, for what there is not, is no formula to any spreadsheet.
+    formula = text.startswith(_FORMULA_SIGNS) and text != "-"
+    return f"'{text}" if formula else text

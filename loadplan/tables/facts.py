@@ -13,6 +13,7 @@ from loadplan.day.trailer import Trailer
 from loadplan.outcome.day_plan import DayPlan
 from loadplan.outcome.tie_down import TieDown
 from loadplan.rules.demand import load_demand
+from loadplan.rules.effects import Effect, effects
 from loadplan.rules.requirement import Demand, LoadDemand, StrengthRequirement
 from loadplan.wll.assembly import own_tensioner
 from loadplan.wll.piece import Rating, rate_in
@@ -161,6 +162,11 @@ class DayFacts:
     def loads(self) -> tuple[LoadFacts, ...]:
         """Every load of the day, in workbook order."""
         return tuple(self._load(load) for load in self.plan.day.loads)
+
+    @cached_property
+    def effects(self) -> tuple[Effect, ...]:
+        """What other readings of disputed points would change on this day."""
+        return effects(self.plan.day)
 
     def _load(self, load: Load) -> LoadFacts:
         demand = load_demand(self.plan.day, load)

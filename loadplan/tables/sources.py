@@ -4,27 +4,36 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from loadplan.rules.catalogue import sources_of
+from loadplan.rules.profile import EDITIONS
 from loadplan.rules.requirement import Demand, Requirement
-from loadplan.rules.sources import catalogue
 from loadplan.source import Certainty, Source
 from loadplan.tables.facts import DayFacts, LoadFacts
 from loadplan.tables.table import Table
 
 
 def sources(facts: DayFacts) -> Table:
-    """One row for each source, in the order of the catalogue, the day's own figures last."""
+    """The rule set with its edition, then a row for each source, in the order of the catalogue.
+
+    The day's own figures stand last.
+    """
+    edition = EDITIONS[facts.plan.day.rules]
+    rule_set = (edition.document, "rule set", edition.read, Certainty.READ.value, edition.note)
     return Table(
         headings=("Rule or table", "Section", "Edition", "Certainty", "Says"),
-        rows=tuple(
-            (one.document, one.section, one.edition, one.certainty.value, one.says)
-            for one in used(facts)
+        rows=(
+            rule_set,
+            *(
+                (one.document, one.section, one.edition, one.certainty.value, one.says)
+                for one in used(facts)
+            ),
         ),
     )
 
 
 def used(facts: DayFacts) -> tuple[Source, ...]:
     """Every source that a demand, a rating or a check of this plan rests on."""
-    known = catalogue()
+    known = sources_of(facts.plan.day.rules)
     cited = {check.source for check in facts.plan.judgement.checks}
     found = {source for source in known if source.cite() in cited}
     found.update(rating.source for rating in facts.ratings.values())

@@ -4,15 +4,19 @@ from __future__ import annotations
 
 from fractions import Fraction
 
-from loadplan.tables.facts import DayFacts, RatedTieDown
+from loadplan.tables.facts import ArticleFacts, DayFacts, RatedTieDown
 from loadplan.tables.table import Cell, Table
 
 UNRATED = "unrated"
 
 
 def tie_downs(facts: DayFacts) -> Table:
-    """Every tie-down with the WLL of each part, the weakest named, and what of it counts."""
+    """Every tie-down with the WLL of each part, the weakest named, and what of it counts.
+
+    Where the day has groups, ``Serves`` names the articles of the group that a tie-down holds.
+    """
     unit = facts.plan.day.units.mass
+    grouped = any(article.group for article in facts.plan.day.articles)
     return Table(
         headings=(
             "Load",
@@ -33,9 +37,22 @@ def tie_downs(facts: DayFacts) -> Table:
             "Credit",
             f"Credited WLL [{unit}]",
             "Counts in aggregate",
+            *(("Serves",) if grouped else ()),
         ),
-        rows=tuple(_row(one) for load in facts.loads for one in load.tie_downs),
+        rows=tuple(
+            (*_row(one), *((_serves(article, one),) if grouped else ()))
+            for load in facts.loads
+            for article in load.articles
+            for one in article.tie_downs
+        ),
     )
+
+
+def _serves(article: ArticleFacts, one: RatedTieDown) -> str:
+    """The members of a group that it holds; nothing where the article is secured alone."""
+    if not article.demand.members:
+        return ""
+    return "; ".join(member.id for member in article.demand.served_at(one.tie_down.position))
 
 
 def _row(one: RatedTieDown) -> tuple[Cell, ...]:

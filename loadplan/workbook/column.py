@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import dataclasses
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from enum import Enum, StrEnum
 from typing import Any
@@ -48,8 +48,9 @@ class Column:
     ``field`` is the field of the noun the value goes to; a blank cell leaves the noun's own
     default, which ``default`` states for people. ``unit`` is the unit of a duration; weights and
     lengths are in the day's units. ``words`` are what a cell may hold where these are words of an
-    enumeration; ``readings`` where each word stands for a value of its own. Numbers must be
-    ``least`` or more (``above``: more than it) and ``most`` or less.
+    enumeration, and ``named`` finds one of them by another name people use; ``readings`` where
+    each word stands for a value of its own. Numbers must be ``least`` or more (``above``: more
+    than it) and ``most`` or less.
     """
 
     name: str
@@ -58,6 +59,7 @@ class Column:
     help: str
     required: bool = False
     words: tuple[StrEnum, ...] = ()
+    named: Callable[[str], StrEnum | None] | None = None
     readings: Mapping[str, Any] = dataclasses.field(default_factory=dict)
     default: str = ""
     unit: str = ""

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from loadplan.day.article import CargoClass, Routing, SecuredUnder, Stands, WeightFrom
 from loadplan.day.gear import Condition, Kind
+from loadplan.rules.classes import class_named
 from loadplan.workbook.column import Sheet, Value
 from loadplan.workbook.lines import DAY_LINES, HOUSE_LINES
 from loadplan.workbook.make import (
@@ -65,6 +66,7 @@ CARGO = Sheet(
             CargoClass,
             "What it is; decides which section may govern it.",
             required=True,
+            named=class_named,
         ),
         text("Description", "description", "Make and model in words, as the driver knows it."),
         mass("Weight", "weight", "Weight without what Added weight lists.", required=True),

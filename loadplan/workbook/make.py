@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Callable, Iterable
 from dataclasses import replace
 from enum import StrEnum
 
@@ -48,11 +48,11 @@ def word(
     *,
     default: str = "",
     required: bool = False,
+    named: Callable[[str], StrEnum | None] | None = None,
 ) -> Column:
-    """One of the words of an enumeration."""
-    return replace(
-        column(name, field, Value.WORD, help, default), words=tuple(words), required=required
-    )
+    """One of the words of an enumeration; ``named`` knows their other names."""
+    made = column(name, field, Value.WORD, help, default)
+    return replace(made, words=tuple(words), required=required, named=named)
 
 
 def above_zero(made: Column, most: int, *, required: bool = False) -> Column:

@@ -49,9 +49,11 @@ def read_note(cell: Any) -> str:
 
 
 def read_word(cell: Any, column: Column) -> Any:
-    """One of the words of ``column``, whatever its case and spacing."""
+    """One of the words of ``column``, whatever its case and spacing, or another name of it."""
     text = as_text(cell)
     found = {fold_words(word): word for word in column.words}.get(fold_words(text))
+    if found is None and column.named is not None:
+        found = column.named(text)
     if found is None:
         raise _not_a_word(text, column.words)
     return found

@@ -16,9 +16,7 @@ assert isinstance(THREE_EIGHTHS, Size)
 
 def chain(name: str, wll: int, quantity: int) -> Gear:
     """Chain of 3/8 in with a marked WLL."""
-    return Gear(
-        id=name, kind=Kind.CHAIN, size=THREE_EIGHTHS, wll=Fraction(wll), quantity=quantity
-    )
+    return Gear(id=name, kind=Kind.CHAIN, size=THREE_EIGHTHS, wll=Fraction(wll), quantity=quantity)
 
 
 def binder(name: str, wll: int, quantity: int) -> Gear:

@@ -21,7 +21,9 @@ def test_one_machine_takes_one_tie_down_at_each_corner() -> None:
     # 16,000 lb asks for 8,000; four chains of 6,600 with binders of 5,400 direct credit
     # 4 x 1/2 x 5,400 = 10,800. Strength issued 4 x (6,600 + 5,400) = 48,000.
     plan = plan_day(
-        day([Load(id="1")], [machine("M", "1", 16_000)], [chain("C", 6600, 4), binder("B", 5400, 4)])
+        day(
+            [Load(id="1")], [machine("M", "1", 16_000)], [chain("C", 6600, 4), binder("B", 5400, 4)]
+        )
     )
     assert values(plan) == [1, 4, 0, 48_000]
     assert [t.position for t in plan.tie_downs] == [

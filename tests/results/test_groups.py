@@ -40,6 +40,46 @@ def test_tie_downs_are_the_groups(plan):
     assert set(table.column("Article")) == {"G1"}
 
 
+def test_serves_stands_last_and_names_the_articles_held(plan):
+    table = flat_tables(plan)["Tie-downs"]
+    assert table.headings[-2:] == ("Counts in aggregate", "Serves")
+    assert table.column("Serves") == ("LU-A; LU-B; LU-C",) * 3
+
+
+def test_in_line_each_tie_down_serves_its_own_article():
+    """Each bundle is 16 ft long, so each has 3 straps of its own."""
+    line = tuple(replace(one, stands=Stands.IN_LINE) for one in BUNDLES)
+    day = replace(DAY, loads=DAY.loads[1:2], articles=line, fixed=(), warnings=())
+    straps = tuple(
+        replace(strap(1), article="G1", position=f"{one.id} over {number}")
+        for one in line
+        for number in (1, 2, 3)
+    )
+    gear = tuple(replace(one, quantity=20) for one in DAY.gear)
+    plan = plan_of(
+        replace(day, gear=gear), ready=("2",), tie_downs=straps, shortages=(), remarks=()
+    )
+    served = flat_tables(plan)["Tie-downs"].column("Serves")
+    assert served == (*["LU-A"] * 3, *["LU-B"] * 3, *["LU-C"] * 3)
+
+
+def test_there_is_no_serves_without_groups_and_none_for_articles_alone():
+    assert "Serves" not in flat_tables(plan_of())["Tie-downs"].headings
+    alone = replace(LUMBER, id="LU-2")
+    day = replace(DAY, articles=(alone, *BUNDLES), loads=DAY.loads[1:2], fixed=())
+    day = replace(day, gear=tuple(replace(one, quantity=20) for one in DAY.gear))
+    straps = tuple(strap(number) for number in (1, 2, 3))
+    plan = plan_of(
+        day,
+        ready=("2",),
+        tie_downs=(*straps, *(replace(one, article="G1") for one in straps)),
+        shortages=(),
+    )
+    table = flat_tables(plan)["Tie-downs"]
+    served = dict(zip(table.column("Article"), table.column("Serves"), strict=True))
+    assert served == {"LU-2": "", "G1": "LU-A; LU-B; LU-C"}
+
+
 def test_every_weight_has_its_line(plan):
     sheet = opened(results_bytes(plan), values=True)["Load 2"]
     lines = {row[2].value: row[4].value for row in sheet.iter_rows() if row[4].value is not None}

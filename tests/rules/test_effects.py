@@ -1,5 +1,6 @@
 """What the other readings would cost on one day."""
 
+from dataclasses import replace
 from fractions import Fraction
 
 import pytest
@@ -10,6 +11,7 @@ from loadplan.day.gear import Gear, Kind
 from loadplan.day.house import HouseRules
 from loadplan.day.load import Load
 from loadplan.day.size import read_size
+from loadplan.day.trailer import Trailer
 from loadplan.rules.effects import effects, effects_on, fewest_tie_downs, wll_needed
 from tests.rules.build import article, asked, day
 
@@ -152,7 +154,7 @@ def test_a_figure_of_the_house_is_told_as_it_is():
         if one.switch == "Heavy from"
     ]
     assert (found.taken, found.other, found.tie_downs) == (
-        "9000",
+        "9,000 lb",
         "10,000 lb (4,536 kg; in Canada 4,500 kg)",
         -2,
     )
@@ -196,3 +198,30 @@ def test_more_than_there_are_places_for_is_still_counted():
 )
 def test_the_wlls_needed_in_all(cargo, weight):
     assert wll_needed(asked(cargo)) == weight
+
+
+def test_articles_alike_are_told_each_by_its_own_name_and_load():
+    """Alike but for id, load and description; on a trailer with rated anchor points none is
+    held for them, and its tie points are rated."""
+    first = article(weight=40000, length=31, tie_point_wll=Fraction(9000))
+    whole = day(first)
+    second = replace(first, id="Z", description="the other one")
+    third = replace(first, id="Y", load="L-9")
+    rated = Trailer(id="T-9", anchor_wll=Fraction(6000))
+    whole = replace(
+        whole,
+        articles=(first, second, third),
+        loads=(*whole.loads, Load(id="L-9", trailer="T-9")),
+        trailers=(*whole.trailers, rated),
+    )
+    found = effects(whole)
+    by_name = {
+        name: [(one.switch, one.other, one.text) for one in found if one.article == name]
+        for name in (first.id, "Z", "Y")
+    }
+    assert by_name["Z"] == by_name[first.id]
+    assert {one.load for one in found if one.article == "Y"} == {"L-9"}
+    assert {one.load for one in found if one.article == "Z"} == {first.load}
+    assert ("Unrated points", "hold", "held") in by_name["Z"]
+    assert ("Unrated points", "hold", "held") not in by_name["Y"]
+    assert by_name["Y"] == [one for one in by_name["Z"] if one[0] != "Unrated points"]

@@ -79,6 +79,20 @@ def test_a_heavy_machine_under_the_general_rules():
     assert found(article(weight=Fraction("9999.9"), secured_under=GENERAL)) == []
 
 
+def test_a_light_vehicle_that_is_none_under_the_general_rules():
+    """What 393.128 no longer reaches is heavy, whatever its row calls it."""
+    truck = article(CargoClass.LIGHT_VEHICLE, weight=10001, secured_under=GENERAL)
+    assert found(truck) == [
+        (
+            "Secured under",
+            "The vehicle weighs 10,001 lb with everything on it, and above 10,000 lb a vehicle is "
+            "secured under heavy (49 CFR 393.130(a)). Write heavy in Secured under, or correct "
+            "the weight.",
+        )
+    ]
+    assert found(article(CargoClass.LIGHT_VEHICLE, weight=10000, secured_under=GENERAL)) == []
+
+
 BLANK = "Length is blank, and tie-downs are counted by it (49 CFR 393.110(b)). Write the length"
 
 

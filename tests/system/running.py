@@ -51,9 +51,15 @@ def plan(rows: Rows, folder: Path, name: str = "day", *options: str) -> Planned:
 
 
 def disagreements(
-    planned: Planned, seconds: float = 60, tell: Callable[[str], None] = lambda text: None
+    planned: Planned,
+    seconds: float = 60,
+    tell: Callable[[str], None] = lambda text: None,
+    every_plan: bool = True,
 ) -> list[str]:
-    """Everything the second opinion holds against a planned day."""
+    """Everything the second opinion holds against a planned day.
+
+    The optimum gets ``seconds``; ``every_plan`` also looks at all plans where they are few enough.
+    """
     if planned.code not in (ALL_READY, SOME_HELD):
         return [f"exit code {planned.code}"]
     wrong = recheck(planned.path, planned.results_path)
@@ -66,14 +72,20 @@ def disagreements(
         tell("the optimum is not proved in the time given")
     elif planned.vector != best.values:
         wrong.append(f"plan is worth {_show(planned.vector)}, optimum {_show(best.values)}")
+    if every_plan:
+        wrong += _against_every_plan(planned, day, tell)
+    return wrong
+
+
+def _against_every_plan(planned: Planned, day: Day, tell: Callable[[str], None]) -> list[str]:
     try:
         least = brute(day)
     except TooBigError:
         tell("too big to look at every plan")
-    else:
-        if least != planned.vector:
-            wrong.append(f"plan is worth {_show(planned.vector)}, best of all {_show(least)}")
-    return wrong
+        return []
+    if least == planned.vector:
+        return []
+    return [f"plan is worth {_show(planned.vector)}, best of all {_show(least)}"]
 
 
 def _show(values: list[Fraction]) -> str:

@@ -40,6 +40,10 @@ def test_text_that_looks_like_a_formula_gets_an_apostrophe():
     assert csv_text(table) == ("A,B\r\n'=1+1,-5\r\n'@x,0.25\r\n'+a,\r\n'-b,c\ufffd d\r\n")
 
 
+def test_a_dash_alone_stays_one():
+    assert csv_text(Table(headings=("Have",), rows=(("-",),))) == "Have\r\n-\r\n"
+
+
 def test_existing_files_are_kept_without_force(tmp_path):
     old = tmp_path / "Gear use.csv"
     old.write_text("old")

@@ -7,8 +7,10 @@ from fractions import Fraction
 
 import pytest
 
+from loadplan.day.day import RuleSet
 from loadplan.day.house import HouseRules
 from loadplan.day.units import Units
+from loadplan.rules.catalogue import sources_of
 from loadplan.tables.flat import flat_tables
 from tests.results.build import CAGE, DAY, EXCAVATOR, TIE_DOWNS, plan_of
 
@@ -159,6 +161,30 @@ def test_sources_are_all_different_and_tell_how_sure_they_are(tables):
     assert by_section["393.106(d)"][3] == "read"
     assert by_section["anchor points used"][3] == "common practice, no source"
     assert any("393.108" in str(row[1]) and "chain" in str(row[1]) for row in rows)
+
+
+def test_sources_begin_with_the_rule_set_and_its_edition(tables):
+    assert tables["Sources"].rows[0] == (
+        "49 CFR 392.9 and 393.100 to 393.136",
+        "rule set",
+        "stored copies read in November 2026; 393.130 in the CFR of 2003; the live text was not "
+        "opened",
+        "read",
+        "Binds interstate carriers; states and permits may ask more. Check the current text.",
+    )
+
+
+def test_sources_of_a_canadian_day_are_in_the_order_of_its_catalogue():
+    day = replace(DAY, rules=RuleSet.CANADA)
+    rows = flat_tables(plan_of(day, ready=(), tie_downs=()))["Sources"].rows
+    assert rows[0][:2] == ("NSC Standard 10", "rule set")
+    assert "adoption differs by province" in rows[0][4]
+    assert "Check the current text" in rows[0][4]
+    order = [(one.document, one.section, one.says) for one in sources_of(RuleSet.CANADA)]
+    places = [order.index(key) for row in rows[1:] if (key := (row[0], row[1], row[4])) in order]
+    assert len(places) > 20
+    assert places == sorted(places)
+    assert not any(row[0] == "49 CFR" and row[1] == "393.106(d)" for row in rows)
 
 
 def test_a_load_without_cargo_says_so():

@@ -2,6 +2,7 @@
 
 import pytest
 
+from loadplan.day.article import CargoClass
 from tests.workbook.build import GEAR, read, rejected
 
 HEADINGS = ("Article", "Load", "Class", "Weight [lb]", "Length [ft]", "Secured under", "Routing")
@@ -53,6 +54,12 @@ def article(kind, weight, length=None, under=None, routing=None, **changes):
             "a machine is secured under heavy (49 CFR 393.130(a)). "
             "Write heavy in Secured under, or correct the weight.",
         ),
+        (
+            *("light vehicle", 10001, 16, "general", None),
+            "F2  K03  The vehicle weighs 10,001 lb with everything on it, and above 10,000 lb a "
+            "vehicle is secured under heavy (49 CFR 393.130(a)). "
+            "Write heavy in Secured under, or correct the weight.",
+        ),
     ],
 )
 def test_contradictions(tmp_path, kind, weight, length, under, routing, line):
@@ -78,6 +85,36 @@ def test_what_rides_on_it_counts(tmp_path):
     sheets = article("light vehicle", 10000, 16, **{"Added weight": added})
     (line,) = rejected(tmp_path, sheets)
     assert line.startswith("'Cargo'!C2  K03  The article weighs 10,001 lb with everything on it")
+
+
+@pytest.mark.parametrize(
+    ("typed", "kind", "length"),
+    [
+        ("Steel  coil", CargoClass.METAL_COIL, None),
+        ("crushed cars", CargoClass.FLATTENED_VEHICLES, None),
+        ("Hook-lift container", CargoClass.ROLL_OFF_CONTAINER, None),
+        ("Metal-coil", CargoClass.METAL_COIL, None),
+        ("general cargo", CargoClass.GENERAL, 4),
+    ],
+)
+def test_a_class_by_another_name(tmp_path, typed, kind, length):
+    lines = {
+        CargoClass.METAL_COIL: "eye vertical",
+        CargoClass.FLATTENED_VEHICLES: "walls 3",
+        CargoClass.ROLL_OFF_CONTAINER: "integral",
+    }
+    cargo = [
+        ("Article", "Load", "Class", "Weight [lb]", "Length [ft]", "Details"),
+        ("X", "L", typed, 9000, length, lines.get(kind)),
+    ]
+    day = read(tmp_path, {"Cargo": cargo, "Gear": GEAR})
+    assert [article.cargo_class for article in day.articles] == [kind]
+
+
+def test_a_class_by_no_name(tmp_path):
+    (line,) = rejected(tmp_path, article("coils of steal", 900, 4))
+    assert line.startswith("'Cargo'!C2  V07  Class is \"coils of steal\". ")
+    assert "It must be one of: tracked machine, " in line
 
 
 def test_facts_of_a_group_and_of_details(tmp_path):

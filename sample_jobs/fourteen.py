@@ -1,0 +1,223 @@
+"""The day of fourteen trailers: 22 machines and some general cargo from one cage."""
+
+from __future__ import annotations
+
+import datetime
+
+
+def _at(text: str) -> datetime.time:
+    return datetime.time.fromisoformat(text)
+
+
+_LOADS = (
+    ("Load", "Trailer", "Out", "Back", "Priority", "Driver", "Destination", "Notes"),
+    ("01", "T-01", _at("05:30"), _at("10:00"), 1, "Marit", "Chair 4, lower terminal", ""),
+    ("02", "T-02", _at("05:45"), _at("10:30"), 1, "Osk", "Reservoir", ""),
+    ("03", "T-03", _at("06:00"), _at("09:30"), 1, "Bram", "Reservoir", ""),
+    ("04", "T-04", _at("06:15"), _at("11:00"), 2, "Ylva", "Pump house", ""),
+    ("05", "T-05", _at("06:30"), _at("11:30"), 2, "Corin", "Chair 4, towers 3 to 9", "own kit"),
+    ("06", "T-06", _at("06:30"), _at("10:45"), 2, "Tove", "Car park extension", ""),
+    ("07", "T-07", _at("07:00"), _at("12:00"), 1, "Anselm", "Mid station", ""),
+    ("08", "T-08", _at("07:15"), _at("11:15"), 3, "Runa", "Car park extension", ""),
+    ("09", "T-09", _at("08:00"), _at("12:30"), 2, "Piet", "Mid station", "roof work"),
+    ("10", "T-10", _at("10:30"), _at("15:00"), 2, "Sunniva", "Bike trails, west", ""),
+    ("11", "T-11", _at("11:00"), _at("15:30"), 3, "Jory", "Bike trails, east", ""),
+    ("12", "T-12", _at("11:30"), _at("14:30"), 3, "Maren", "Hut at the tarn", ""),
+    (
+        "13",
+        "T-13",
+        _at("12:00"),
+        _at("16:30"),
+        1,
+        "Eskil",
+        "Hut at the tarn",
+        "helicopter at 14:00",
+    ),
+    ("14", "T-14", _at("13:00"), _at("17:30"), 1, "Linnet", "Chair 4, tower 12", ""),
+)
+
+_CARGO_HEADINGS = (
+    "Article",
+    "Load",
+    "Class",
+    "Description",
+    "Weight [lb]",
+    "Weight from",
+    "Length [ft]",
+    "Width [ft]",
+    "Height [ft]",
+    "Tie point WLL [lb]",
+    "Accessories",
+    "Shackles",
+    "Sharp edges",
+    "Blocked forward",
+)
+_TRACKED, _WHEELED, _JOINTED = "tracked machine", "wheeled machine", "articulated machine"
+_VEHICLE, _GENERAL = "light vehicle", "general"
+_ARTICLES = (
+    ("EX-50", "01", _TRACKED, "excavator", 48500, "plate", 31.5, 9.8, 10.2, "", "boom; bucket"),
+    ("DZ-39", "02", _TRACKED, "dozer", 38600, "plate", 19, 8.2, 10.3, "", "blade; ripper (pinned)"),
+    ("WL-28", "03", _JOINTED, "wheel loader", 27800, "scale", 24, 8.3, 10.7, "", "bucket"),
+    ("BH-16", "04", _WHEELED, "backhoe", 16200, "plate", 19, 7.5, 9.2, "", "bucket; hoe"),
+    (
+        "TN-05",
+        "04",
+        _WHEELED,
+        "ride-on trencher",
+        5400,
+        "estimate",
+        12,
+        5.6,
+        6.5,
+        "",
+        "digging chain",
+    ),
+    (
+        "EX-08",
+        "05",
+        _TRACKED,
+        "small excavator",
+        7900,
+        "plate",
+        15,
+        5.9,
+        8,
+        9000,
+        "boom; blade (pinned)",
+    ),
+    (
+        "EX-09",
+        "05",
+        _TRACKED,
+        "small excavator",
+        8150,
+        "plate",
+        15,
+        5.9,
+        8,
+        9000,
+        "boom; blade (pinned)",
+    ),
+    ("SK-07", "06", _WHEELED, "skid steer", 7350, "scale", 11, 6, 6.6, "", "bucket"),
+    ("SK-08", "06", _WHEELED, "skid steer", 8200, "scale", 11.5, 6.2, 6.8, "", "bucket"),
+    ("TH-26", "07", _WHEELED, "telehandler", 26500, "plate", 20, 8.3, 8.2, 10000, "boom", 1),
+    ("RO-06", "08", _JOINTED, "double-drum roller", 5900, "plate", 8.5, 4.7, 6.1, "", ""),
+    ("TR-03", "08", _JOINTED, "trench roller", 3300, "plate", 6.5, 2.8, 4.2, "", ""),
+    ("FL-06", "08", _WHEELED, "rough-ground fork lift", 6900, "estimate", 12, 5.8, 6.9, "", "mast"),
+    ("SL-06", "09", _WHEELED, "scissor lift", 6400, "plate", 9, 5.8, 8.3, 5000, ""),
+    ("SL-04", "09", _WHEELED, "scissor lift", 3850, "plate", 8, 3.8, 7.2, 4000, ""),
+    (
+        "EX-11",
+        "10",
+        _TRACKED,
+        "excavator",
+        11500,
+        "plate",
+        17,
+        6.6,
+        8.3,
+        "",
+        "boom; blade (pinned)",
+    ),
+    ("DU-07", "10", _TRACKED, "crawler dumper", 7000, "estimate", 11, 5.5, 6.7, "", "skip"),
+    ("TC-10", "11", _WHEELED, "tractor", 9800, "plate", 13, 6.5, 8.4, "", "loader arm"),
+    ("UV-1", "12", _VEHICLE, "utility vehicle", 1750, "plate", 10, 5.2, 6.3, "", ""),
+    ("UV-2", "12", _VEHICLE, "utility vehicle", 1900, "plate", 10, 5.2, 6.3, "", ""),
+    ("DR-19", "14", _TRACKED, "crawler drill", 18900, "plate", 22, 7.9, 9.4, "", "mast"),
+    ("CP-03", "14", _WHEELED, "towed compressor", 3100, "plate", 11, 5.5, 5, "", ""),
+    ("CRATE", "09", _GENERAL, "crate of roof fittings", 1050, "scale", 4, 4, 3, "", ""),
+    ("SEED", "11", _GENERAL, "pallet of seed", 2100, "plate", 4, 3.5, 4, "", ""),
+    ("SHEAVE", "13", _GENERAL, "crated sheave train", 6200, "plate", 9, 4, 4, "", "", "", "yes"),
+    ("REEL", "13", _GENERAL, "reel of power cable", 4800, "scale", 6, 5, 6, "", "", "", "", "yes"),
+    ("TUBE", "13", _GENERAL, "bundle of snow pipe", 3900, "estimate", 20, 3, 2, "", ""),
+)
+_CARGO = (_CARGO_HEADINGS, *_ARTICLES)
+
+_ADDED = (
+    ("Article", "What", "Weight [lb]"),
+    ("EX-50", "rock bucket", 1900),
+    ("EX-50", "fuel", 700),
+    ("DZ-39", "fuel", 600),
+    ("EX-08", "two trenching buckets", 420),
+    ("SK-08", "hydraulic breaker", 1150),
+    ("TH-26", "fork carriage and forks", 900),
+    ("RO-06", "water in the drums", 1050),
+    ("DR-19", "drill steel and bits", 1600),
+)
+
+_TRAILER_HEADINGS = (
+    "Trailer",
+    "Deck length [ft]",
+    "Deck width [ft]",
+    "Deck height [ft]",
+    "Payload [lb]",
+    "Anchors",
+    "Anchor WLL [lb]",
+    "Winches",
+    "Front structure",
+)
+_TRAILERS = (
+    _TRAILER_HEADINGS,
+    ("T-01", 34, 9.5, 2.1, 80000, 24, 15000, 0, "no"),
+    ("T-02", 30, 8.5, 2.2, 70000, 24, 12000, 0, "no"),
+    ("T-03", 30, 8.5, 2.2, 70000, 20, 12000, 0, "no"),
+    ("T-04", 34, 8.5, 3, 44000, 20, 10000, 0, "no"),
+    ("T-05", 34, 8.5, 3, 36000, 20, 6600, 0, "no"),
+    ("T-06", 28, 8.5, 3, 30000, 20, 6600, 0, "no"),
+    ("T-07", 30, 8.5, 2.8, 50000, 20, 12000, 0, "no"),
+    ("T-08", 34, 8.5, 3, 30000, 20, "", 0, "no"),
+    ("T-09", 28, 8.5, 3, 24000, 20, "", 0, "yes"),
+    ("T-10", 34, 8.5, 3, 36000, 20, 6600, 0, "no"),
+    ("T-11", 28, 8.5, 3, 24000, 16, 6600, 0, "no"),
+    ("T-12", 26, 8.5, 2.5, 10000, 12, 5000, 0, "no"),
+    ("T-13", 40, 8.5, 4.6, 48000, 24, 5400, 8, "yes"),
+    ("T-14", 38, 8.5, 2.8, 50000, 20, 10000, 0, "no"),
+)
+
+_GEAR_HEADINGS = (
+    "Gear",
+    "Kind",
+    "Size",
+    "Grade",
+    "Length [ft]",
+    "WLL [lb]",
+    "Breaking strength [lb]",
+    "Fits",
+    "Quantity",
+    "Condition",
+    "Kept on",
+)
+_GEAR = (
+    _GEAR_HEADINGS,
+    ("C12", "chain", "1/2", "70", 20, 11300, "", "", 28),
+    ("C38", "chain", "3/8", "70", 20, 6600, "", "", 60),
+    ("C516", "chain", "5/16", "70", 16, 4700, "", "", 44),
+    ("C38-U", "chain", "3/8", "", 20, "", "", "", 8),
+    ("C12-X", "chain", "1/2", "70", 20, 11300, "", "", 1, "scrap"),
+    ("K516", "chain", "5/16", "70", 16, 4700, "", "", 10, "good", "T-05"),
+    ("B12", "ratchet binder", "", "", "", 9200, "", "3/8-1/2", 32),
+    ("B38", "lever binder", "", "", "", 5400, "", "5/16-3/8", 70),
+    ("B38-H", "lever binder", "", "", "", 5400, "", "5/16-3/8", 2, "hold"),
+    ("KB", "ratchet binder", "", "", "", 5400, "", "5/16-3/8", 10, "good", "T-05"),
+    ("S2", "ratchet strap", "2", "", 27, "", 10000, "", 24),
+    ("S4", "winch strap", "4", "", 30, 5400, "", "", 12),
+    ("SH58", "shackle", "5/8", "", "", 6500, "", "", 12),
+    ("EP", "edge protector", "", "", "", "", "", "", 24),
+)
+
+FOURTEEN = {
+    "Day": (
+        ("Setting", "Value"),
+        ("Yard", "Cold Saddle resort, lower yard"),
+        ("Date", datetime.date(2026, 7, 14)),
+        ("Units", "US"),
+        ("Rules", "US"),
+        ("Turnaround [min]", 30),
+    ),
+    "Loads": _LOADS,
+    "Cargo": _CARGO,
+    "Added weight": _ADDED,
+    "Trailers": _TRAILERS,
+    "Gear": _GEAR,
+    "House rules": (("Rule", "Value"), ("Straps on machines", "no")),
+}
