@@ -138,11 +138,16 @@ SAMPLES: Mapping[str, Day] = {
 def build(folder: Path) -> None:
     """Write every sample day workbook to ``folder``."""
     for name, day in SAMPLES.items():
-        book = Workbook()
-        book.remove(book.worksheets[0])
-        for title, rows in day.items():
-            _fill(book, title, rows)
-        book.save(folder / f"{name}.xlsx")
+        write(folder / f"{name}.xlsx", day)
+
+
+def write(path: Path, day: Day) -> None:
+    """Write the day workbook ``day`` to ``path``."""
+    book = Workbook()
+    book.remove(book.worksheets[0])
+    for title, rows in day.items():
+        _fill(book, title, rows)
+    book.save(path)
 
 
 def _fill(book: Workbook, title: str, rows: Sequence[Row]) -> None:
