@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 import sys
 import traceback
 from contextlib import ExitStack
@@ -153,6 +154,11 @@ def main() -> None:
             stream.reconfigure(errors="backslashreplace")
     code = run(sys.argv[1:])
     print_lines([])
+    if code == INTERRUPTED:
+        # The solver may still be running in its thread; an ordinary exit would wait or abort.
+        sys.stdout.flush()
+        sys.stderr.flush()
+        os._exit(code)
     sys.exit(code)
 
 
