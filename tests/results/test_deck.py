@@ -201,3 +201,30 @@ def test_text_is_drawn_in_the_characters_there_are():
 def test_lumber_has_no_width_so_it_is_not_to_scale():
     placing = _placed(LUMBER, trailer=TRAILERS[1])
     assert placing.notes == ("Width not given, so not to scale: LU-2.",)
+
+
+def test_lengthwise_tie_downs_run_along_and_legs_to_the_four_corners():
+    from types import SimpleNamespace
+
+    from loadplan.day.article import Routing
+    from loadplan.day.gear import Kind
+    from loadplan.results.deck.strokes import Frame, strokes
+
+    def tie_down(number, position, routing):
+        return SimpleNamespace(
+            number=number,
+            tie_down=SimpleNamespace(position=position, routing=routing, number=1, accessory=False),
+            member=SimpleNamespace(id="C", kind=Kind.CHAIN),
+            tensioner=None,
+        )
+
+    frame = Frame(
+        left=100, right=300, top=40, bottom=100, deck_top=20, deck_bottom=120, before=30, behind=30
+    )
+    pipe = [tie_down(1, "lengthwise 1", Routing.OVER), tie_down(2, "over 1", Routing.OVER)]
+    across, along = strokes(pipe, frame)
+    assert along.path == ((70, 70.0), (330, 70.0))
+    assert {y for _, y in across.path} == {20, 120}
+    legs = [tie_down(n, f"leg {n}", Routing.DIRECT) for n in range(1, 5)]
+    anchors = {stroke.anchors[0] for stroke in strokes(legs, frame)}
+    assert anchors == {(70, 120), (70, 20), (330, 120), (330, 20)}

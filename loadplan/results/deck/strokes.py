@@ -14,6 +14,13 @@ _DEEP = 0.2
 _BACK_AND_FORTH = 34.0
 _BESIDE_MIDDLE = 0.12
 _SLANT = 0.2
+# The legs of a boulder's ring run out to the four corners.
+_LEGS = {
+    "leg 1": "front left",
+    "leg 2": "front right",
+    "leg 3": "rear left",
+    "leg 4": "rear right",
+}
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -74,14 +81,17 @@ def strokes(tie_downs: Sequence[RatedTieDown], frame: Frame) -> Iterator[Stroke]
     """The tie-downs of one article as lines around its ``frame``."""
     main = [one for one in tie_downs if not one.tie_down.accessory]
     extra = [one for one in tie_downs if one.tie_down.accessory]
-    over = [one for one in main if one.tie_down.routing is Routing.OVER]
+    along = [one for one in main if "lengthwise" in one.tie_down.position]
+    over = [one for one in main if one.tie_down.routing is Routing.OVER and one not in along]
     rings = [one for one in main if one.tie_down.routing is Routing.ROUND]
     for place, one in enumerate(over):
         yield _over(one, frame, (place + 0.5) / len(over), up=place % 2 == 0)
+    for place, one in enumerate(along):
+        yield _lengthwise(one, frame, (place + 0.5) / len(along))
     for place, one in enumerate(rings):
         yield _ring(one, frame, (place + 0.5) / len(rings))
     for place, one in enumerate(main):
-        if one not in over and one not in rings:
+        if one not in (*over, *along, *rings):
             yield _outward(one, frame, place)
     for place, one in enumerate(extra):
         share = (place + 1) / (len(extra) + 1) - _BESIDE_MIDDLE
@@ -106,6 +116,22 @@ def _over(one: RatedTieDown, frame: Frame, share: float, *, up: bool) -> Stroke:
     )
 
 
+def _lengthwise(one: RatedTieDown, frame: Frame, share: float) -> Stroke:
+    """From before the article over its whole length to behind it, ``share`` of the way across."""
+    y = frame.top + share * (frame.bottom - frame.top)
+    ends = ((frame.left - frame.before, y), (frame.right + frame.behind, y))
+    return Stroke(
+        number=one.number,
+        lines=_lines(one),
+        label_x=ends[0][0],
+        path=ends,
+        anchors=ends,
+        tie_points=(),
+        up=True,
+        kind=one.member.kind,
+    )
+
+
 def _ring(one: RatedTieDown, frame: Frame, share: float) -> Stroke:
     """Round the article only, drawn just inside its outline; it has no anchor."""
     inset = 7.0 + 8 * share
@@ -126,7 +152,7 @@ def _ring(one: RatedTieDown, frame: Frame, share: float) -> Stroke:
 
 def _outward(one: RatedTieDown, frame: Frame, place: int) -> Stroke:
     """From a corner or the middle of a side out to the deck edge of that side."""
-    position = one.tie_down.position
+    position = _LEGS.get(one.tie_down.position, one.tie_down.position)
     up = "right" in position if ("left" in position or "right" in position) else place % 2 == 0
     tie_x, anchor_x = _ends(position, one.tie_down.number - 1, frame)
     deep = _DEEP * (frame.bottom - frame.top)
