@@ -35,7 +35,8 @@ def listed(ran):
     return json.loads("\n".join(ran.out))
 
 
-def test_the_catalogue_as_a_table(loadplan):
+def test_the_catalogue_as_a_table(loadplan, monkeypatch):
+    monkeypatch.setenv("COLUMNS", "110")
     ran = loadplan("rules")
     assert (ran.code, ran.err) == (0, [])
     for name in ("Rule sets", "Sections", "Disputed points", "Sources"):

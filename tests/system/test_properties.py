@@ -36,7 +36,7 @@ def test_row_order_changes_nothing_on_small_days(seed: int, tmp_path: Path) -> N
 
 @pytest.mark.parametrize("tight", [False, True])
 def test_row_order_changes_nothing_on_a_whole_day(tight: bool, tmp_path: Path) -> None:
-    _assert_same_tables(generate(10, 4, tight), 4, tmp_path)
+    _assert_same_tables(generate(5, 4, tight), 4, tmp_path)
 
 
 def _assert_same_tables(rows: Rows, seed: int, folder: Path) -> None:
