@@ -9,9 +9,14 @@ from tests.system.running import ALL_READY, NOT_PROVED, SOME_HELD, disagreements
 from tests.system.varied import varied
 
 
-@pytest.mark.parametrize("seed", range(2, 7))
+@pytest.mark.parametrize("seed", range(2, 5))
 def test_three_loads_are_the_best_there_is(seed: int, tmp_path: Path) -> None:
-    assert disagreements(plan(varied(3, seed), tmp_path), every_plan=False) == []
+    assert (
+        disagreements(
+            plan(varied(3, seed), tmp_path, "day", "--time-limit", "300"), every_plan=False
+        )
+        == []
+    )
 
 
 @pytest.mark.parametrize("seed", range(3))

@@ -40,9 +40,9 @@ def test_row_order_changes_nothing_on_a_whole_day(tight: bool, tmp_path: Path) -
 
 
 def _assert_same_tables(rows: Rows, seed: int, folder: Path) -> None:
-    as_given = plan(rows, folder, "given")
+    as_given = plan(rows, folder, "given", "--time-limit", "300")
     mixed = {name: Random(seed).sample(sheet, len(sheet)) for name, sheet in rows.items()}
-    shuffled = plan(mixed, folder, "shuffled")
+    shuffled = plan(mixed, folder, "shuffled", "--time-limit", "300")
     assert as_given.code == shuffled.code
     assert _tables(as_given) == _tables(shuffled)
 
