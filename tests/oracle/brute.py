@@ -72,7 +72,7 @@ class Kept:
         self.ways.append(way)
 
 
-def brute(day: Day, limit: int = 3000) -> list[Fraction]:
+def brute(day: Day, limit: int = 1500) -> list[Fraction]:
     """The best vector: ready loads at each priority, tie-downs, mixed sets, strength issued."""
     names = list(day.loads)
     priorities = sorted({load.priority for load in day.loads.values()})
