@@ -27,6 +27,7 @@ class Menu:
     """
 
     assemblies: tuple[Assembly, ...]
+    gear: tuple[str, ...]
     uses: Array
     strength: Array
     winch: Array
@@ -129,6 +130,7 @@ class Arrays:
                     uses[place, self.index[gear]] += pieces
             self._menus[id(assemblies)] = Menu(
                 assemblies,
+                tuple(self.gear),
                 uses,
                 np.array([float(a.strength) for a in assemblies]),
                 np.array([float(a.winch) for a in assemblies]),

@@ -8,7 +8,7 @@ from typing import Any
 
 import numpy as np
 
-from loadplan.plan.clock import Clock
+from loadplan.plan.clock import Clock, OutOfTimeError
 from loadplan.plan.master import Master
 from loadplan.plan.pricing import improving_sets, prices_of
 from loadplan.plan.selection import Cut, Selection
@@ -18,10 +18,6 @@ from loadplan.plan.stage_cost import GOING, StageCost
 Array = np.ndarray[Any, np.dtype[Any]]
 _TINY = 1e-6
 _SETS_A_ROUND = 4
-
-
-class OutOfTimeError(Exception):
-    """The time limit came before the bound."""
 
 
 @dataclass(frozen=True, slots=True, eq=False)

@@ -10,6 +10,10 @@ from dataclasses import dataclass, field
 from loadplan.outcome.progress import Progress
 
 
+class OutOfTimeError(Exception):
+    """The time limit came before the work was done."""
+
+
 @dataclass(slots=True)
 class Clock:
     """Counts down from ``seconds``; ``tell`` hears of progress now and then."""
@@ -40,6 +44,11 @@ class Clock:
     def over(self) -> bool:
         """Whether the time is up."""
         return self.left() <= 0.0
+
+    def tick(self) -> None:
+        """Raise :class:`OutOfTimeError` once the time is up; for loops that can run long."""
+        if self.over():
+            raise OutOfTimeError
 
     def report(self, best: float | None, bound: float | None) -> None:
         """Pass on how far the running stage is."""

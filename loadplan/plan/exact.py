@@ -10,6 +10,7 @@ from typing import Any
 import numpy as np
 
 from loadplan.plan.bounds import Bounder
+from loadplan.plan.clock import OutOfTimeError
 from loadplan.plan.pricing import prices_of, sets_within
 from loadplan.plan.solver import Outcome, Solver, Status
 from loadplan.plan.stage_cost import StageCost
@@ -50,31 +51,42 @@ class ExactSearch:
     stage: StageCost
     step: float
     farthest: float = math.inf
+    best: Array | None = None
+    value: float = math.inf
 
     def at(self, goes: Array, beat: float) -> Found:
         """The least with exactly ``goes`` ready, if it is below ``beat`` by a step."""
-        best: Array | None = None
-        value, budget = beat, 0.0
+        self.best, self.value = None, beat
+        try:
+            ending = self._search(goes)
+        except OutOfTimeError:
+            ending = Ending.OPEN
+        return Found(ending, self.value, self.best)
+
+    def _search(self, goes: Array) -> Ending:
+        """Widen the search until it is exact; ``best`` and ``value`` are kept on the way."""
+        budget = 0.0
         while True:
             linear = self._rounded(goes)
             if linear.status is Status.INFEASIBLE:
-                return self._ended(best, value)
+                return self._ended()
             if linear.values is None:
-                return Found(Ending.OPEN, value, best)
-            most = value - self.step - linear.bound + _TINY
+                return Ending.OPEN
+            most = self.value - self.step - linear.bound + _TINY
             if most < 0:
-                return self._ended(best, value)
+                return self._ended()
             budget = min(most, budget or self._first_budget(linear.bound))
             outcome, complete = self._widen(goes, linear, budget)
             if outcome.values is not None:
-                best, value = outcome.values, float(self._cost() @ outcome.values)
+                self.best = outcome.values
+                self.value = float(self._cost() @ outcome.values)
             far = outcome.values is None and budget > self.farthest * abs(linear.bound)
             if outcome.status is Status.LIMIT or far:
-                return Found(Ending.OPEN, value, best)
-            if complete and budget >= value - self.step - linear.bound:
-                return self._ended(best, value)
+                return Ending.OPEN
+            if complete and budget >= self.value - self.step - linear.bound:
+                return self._ended()
             if not complete and outcome.values is None:
-                return Found(Ending.OPEN, value, best)
+                return Ending.OPEN
             budget = self._more(budget) if outcome.values is None else math.inf
 
     def _rounded(self, goes: Array) -> Outcome:
@@ -84,8 +96,8 @@ class ExactSearch:
             if linear.values is None or not self.bounder.master.add_round_rows(linear.values):
                 return linear
 
-    def _ended(self, best: Array | None, value: float) -> Found:
-        return Found(Ending.NONE if best is None else Ending.LEAST, value, best)
+    def _ended(self) -> Ending:
+        return Ending.NONE if self.best is None else Ending.LEAST
 
     def _first_budget(self, bound: float) -> float:
         return 0.002 * abs(bound) if self.stage.strength else 0.5 * self.step

@@ -14,6 +14,7 @@ from typing import Any
 import numpy as np
 
 from loadplan.plan.blocks import Arrays, Block
+from loadplan.plan.clock import Clock
 from loadplan.plan.program import Program
 from loadplan.plan.solver import INFINITE, Outcome, Solver, matrix_of
 from loadplan.plan.stage_cost import StageCost
@@ -54,8 +55,9 @@ class Traits:
 class Master:
     """The linear program over the sets found so far; grows by columns and rows, never shrinks."""
 
-    def __init__(self, arrays: Arrays, program: Program):
+    def __init__(self, arrays: Arrays, program: Program, clock: Clock):
         self.arrays = arrays
+        self.clock = clock
         self.program = program
         self.matrix = matrix_of(program.problem, program.variables.all)
         self.solver = Solver(replace(self.matrix, whole=np.zeros(len(self.matrix.lower), bool)))

@@ -93,7 +93,8 @@ def sets_within(
         if cheapest(block, prices.tie_down[number], prices.pair) > limit:
             continue
         price, have = prices.tie_down[number].tolist(), have_of(master, block)
-        sets = _priced(prices, block, enumerate_sets(block, price, prices.pair, limit, have), limit)
+        every = enumerate_sets(block, price, prices.pair, limit, have, master.clock.tick)
+        sets = _priced(prices, block, every, limit)
         found += [(number, one) for _, one in islice(sets, most - len(found) + 1)]
         if len(found) > most:
             return None
@@ -125,7 +126,7 @@ def _search(
     """The cheapest of the first sets found within ``budget``."""
     block = master.arrays.blocks[number]
     price, have = prices.tie_down[number].tolist(), have_of(master, block)
-    every = enumerate_sets(block, price, prices.pair, budget, have)
+    every = enumerate_sets(block, price, prices.pair, budget, have, master.clock.tick)
     sets = islice(_priced(prices, block, every, budget), 10 * most)
     for _, one in sorted(sets, key=lambda found: (found[0], found[1].chosen))[:most]:
         yield one

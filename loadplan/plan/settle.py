@@ -8,7 +8,8 @@ from typing import Any
 
 import numpy as np
 
-from loadplan.plan.bounds import Bounder, OutOfTimeError
+from loadplan.plan.bounds import Bounder
+from loadplan.plan.clock import OutOfTimeError
 from loadplan.plan.exact import Ending, ExactSearch
 from loadplan.plan.selection import Cut
 from loadplan.plan.stage_cost import StageCost

@@ -55,7 +55,7 @@ def solve_day(
 
 def _solve(sets: Sets, clock: Clock) -> StagedSolve:
     arrays = Arrays(sets)
-    master = Master(arrays, build(sets, complete=False))
+    master = Master(arrays, build(sets, complete=False), clock)
     master.add_sets(starting_sets(master))
     priority = np.array([one.load.priority for one in sets.loads], dtype=np.int64)
     solve = StagedSolve(Bounder(master, Selection(priority, master.possible.copy()), clock))

@@ -8,7 +8,8 @@ from typing import Any
 
 import numpy as np
 
-from loadplan.plan.bounds import Bounder, OutOfTimeError
+from loadplan.plan.bounds import Bounder
+from loadplan.plan.clock import OutOfTimeError
 from loadplan.plan.settle import Settled, Settling
 from loadplan.plan.stage_cost import MIXED_SETS, STRENGTH, TIE_DOWNS, StageCost, ready_stages
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 from fractions import Fraction
 
@@ -41,13 +41,19 @@ class TieSet:
 
 
 def enumerate_sets(
-    block: Block, price: list[float], per_extra_pair: float, budget: float, have: dict[int, int]
+    block: Block,
+    price: list[float],
+    per_extra_pair: float,
+    budget: float,
+    have: dict[int, int],
+    tick: Callable[[], None],
 ) -> Iterator[tuple[float, TieSet]]:
     """Every set that is enough, cannot lose its last assembly, and costs at most ``budget``.
 
     ``price`` is the cost of one tie-down of each assembly, none below nought; ``per_extra_pair``
     the cost of each pair beyond the first. ``have`` is what there is of each kind of gear (and of
-    winches, at -1) for this article alone. A set with tie-downs to spare is never needed: each
+    winches, at -1) for this article alone. ``tick`` is called at every step and may raise to end a
+    search that runs too long. A set with tie-downs to spare is never needed: each
     stage likes it less.
     """
     order = sorted(range(len(price)), key=lambda place: (price[place], place))
@@ -57,7 +63,8 @@ def enumerate_sets(
         best[at] = max(best[at + 1], values[order[at]])
         rate[at] = min(rate[at + 1], price[order[at]] / values[order[at]])
     needs = [_needs(block, place) for place in order]
-    search = _Search(block, price, per_extra_pair, order, best, rate, needs)
+    stock = _stock_from(block, order)
+    search = _Search(block, price, per_extra_pair, order, best, rate, needs, stock, tick)
     yield from _extend(search, 0, budget, have)
 
 
@@ -65,7 +72,8 @@ def enumerate_sets(
 class _Search:
     """What stays the same during one enumeration.
 
-    ``best`` is the greatest value and ``rate`` the least price per value from a place on.
+    ``best`` is the greatest value and ``rate`` the least price per value from a place on;
+    ``stock`` the tension members, and what tightens them, that tie-downs from there on can take.
     """
 
     block: Block
@@ -75,6 +83,8 @@ class _Search:
     best: list[int]
     rate: list[float]
     needs: list[tuple[tuple[int, int], ...]]
+    stock: list[tuple[tuple[int, ...], tuple[int, ...]]]
+    tick: Callable[[], None]
 
 
 def _needs(block: Block, place: int) -> tuple[tuple[int, int], ...]:
@@ -99,6 +109,11 @@ def _extend(
     reach, room = search.block.reach, search.block.room
     pair = search.block.menu.pair
     used = {pair[place] for place, _ in chosen}
+    search.tick()
+    if start < len(search.order):
+        still = min(sum(have[g] for g in kinds) for kinds in search.stock[start])
+        if number + still < reach.fewest or value + still * search.best[start] < reach.need:
+            return
     for at in range(start, len(search.order)):
         place = search.order[at]
         price = search.price[place]
@@ -122,6 +137,24 @@ def _extend(
                 yield cost, TieSet(tuple(sorted(taken)))
                 break
             yield from _extend(search, at + 1, budget, left, taken, number + more, now, cost)
+
+
+def _stock_from(block: Block, order: list[int]) -> list[tuple[tuple[int, ...], tuple[int, ...]]]:
+    """Per place in the order, the kinds of gear of which every tie-down from there on takes one.
+
+    First the tension members, then what tightens them: the tensioner, or the member itself where
+    it brings its own.
+    """
+    index = {gear: place for place, gear in enumerate(block.menu.gear)}
+    found: list[tuple[tuple[int, ...], tuple[int, ...]]] = []
+    members: dict[int, None] = {}
+    tight: dict[int, None] = {}
+    for place in reversed(order):
+        assembly = block.menu.assemblies[place]
+        members[index[assembly.member]] = None
+        tight[index[assembly.tensioner or assembly.member]] = None
+        found.append((tuple(members), tuple(tight)))
+    return found[::-1]
 
 
 def _take(left: dict[int, int], needs: tuple[tuple[int, int], ...]) -> bool:
