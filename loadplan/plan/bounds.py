@@ -9,6 +9,7 @@ from typing import Any
 import numpy as np
 
 from loadplan.plan.clock import Clock, OutOfTimeError
+from loadplan.plan.complete_search import CompleteSearch
 from loadplan.plan.master import Master
 from loadplan.plan.pricing import improving_sets, prices_of
 from loadplan.plan.selection import Cut, Selection
@@ -39,6 +40,13 @@ class Bounder:
     master: Master
     selection: Selection
     clock: Clock
+    _complete: CompleteSearch | None = None
+
+    def complete(self) -> CompleteSearch:
+        """The complete program of the day, built when first asked for."""
+        if self._complete is None:
+            self._complete = CompleteSearch.of(self.master)
+        return self._complete
 
     def most_ready(self, priority: int) -> int:
         """The most loads of ``priority`` that could be ready, those before it held."""

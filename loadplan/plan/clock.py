@@ -14,6 +14,10 @@ class OutOfTimeError(Exception):
     """The time limit came before the work was done."""
 
 
+class TooManyStepsError(Exception):
+    """A search took more steps than it is worth."""
+
+
 @dataclass(slots=True)
 class Clock:
     """Counts down from ``seconds``; ``tell`` hears of progress now and then."""
@@ -54,3 +58,19 @@ class Clock:
         """Pass on how far the running stage is."""
         if self.tell is not None:
             self.tell(Progress(stage=self.stage, best=best, bound=bound, seconds=self.spent()))
+
+
+@dataclass(slots=True)
+class Steps:
+    """Ends a search after so many steps, or when the clock's time is up."""
+
+    left: int
+    clock: Clock | None = None
+
+    def tick(self) -> None:
+        """Count a step; raise ``TooManyStepsError`` when they are used up."""
+        self.left -= 1
+        if self.left < 0:
+            raise TooManyStepsError
+        if self.clock is not None:
+            self.clock.tick()

@@ -31,7 +31,7 @@ def row(terms: Terms, sense: int, side: float) -> LpConstraint:
 
 def one_set_each(ready: pulp.LpVariable, article: SimpleArticle) -> LpConstraint:
     """Σ_a u_ia + m_i = y_l: a ready load's article has one set, of one assembly or mixed."""
-    terms: Terms = [(variable, 1) for variable in article.pure]
+    terms: Terms = [(variable, 1) for variable in article.pure.values()]
     if article.mixed is not None:
         terms.append((article.mixed.chosen, 1))
     return row([*terms, (ready, -1)], LpConstraintEQ, 0)

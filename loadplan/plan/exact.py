@@ -11,6 +11,7 @@ import numpy as np
 
 from loadplan.plan.bounds import Bounder
 from loadplan.plan.clock import OutOfTimeError
+from loadplan.plan.complete_search import MOST_LOADS
 from loadplan.plan.pricing import prices_of, sets_within
 from loadplan.plan.solver import Outcome, Solver, Status
 from loadplan.plan.stage_cost import StageCost
@@ -77,6 +78,8 @@ class ExactSearch:
                 return self._ended()
             budget = min(most, budget or self._first_budget(linear.bound))
             outcome, complete = self._widen(goes, linear, budget)
+            if not complete and goes.sum() <= MOST_LOADS:
+                return self._completely(goes)
             if outcome.values is not None:
                 self.best = outcome.values
                 self.value = float(self._cost() @ outcome.values)
@@ -88,6 +91,16 @@ class ExactSearch:
             if not complete and outcome.values is None:
                 return Ending.OPEN
             budget = self._more(budget) if outcome.values is None else math.inf
+
+    def _completely(self, goes: Array) -> Ending:
+        """The exact least by the complete program, which lists no sets."""
+        complete = self.bounder.complete()
+        below = self.value - self.step
+        outcome = complete.at(self.stage, goes, below, self.step, self.bounder.clock)
+        if outcome.values is not None:
+            self.best = outcome.values
+            self.value = float(self._cost() @ outcome.values)
+        return Ending.OPEN if outcome.status is Status.LIMIT else self._ended()
 
     def _rounded(self, goes: Array) -> Outcome:
         """The linear solution at ``goes`` with every rounded pool limit worth a row."""

@@ -14,7 +14,7 @@ import numpy as np
 
 from loadplan.plan.assembly import Assembly
 from loadplan.plan.blocks import Block
-from loadplan.plan.clock import OutOfTimeError
+from loadplan.plan.clock import Steps, TooManyStepsError
 from loadplan.plan.master import Master
 from loadplan.plan.tie_set import Chosen, TieSet, enumerate_sets
 from loadplan.plan.variables import SimpleArticle
@@ -27,18 +27,6 @@ _MOST_STEPS = 5_000
 def greedy(master: Master) -> Array:
     """The values of a plan that keeps every limit; loads it cannot place stay."""
     return _Greedy(master).run()
-
-
-class _Steps:
-    """Ends a search after so many steps, since a search by hand rules must not run long."""
-
-    def __init__(self) -> None:
-        self.left = _MOST_STEPS
-
-    def tick(self) -> None:
-        self.left -= 1
-        if self.left < 0:
-            raise OutOfTimeError
 
 
 class _Greedy:
@@ -107,10 +95,10 @@ class _Greedy:
 
     def _best_set(self, block: Block, have: dict[int, int]) -> TieSet | None:
         price = block.menu.strength.tolist()
-        steps = _Steps()
+        steps = Steps(_MOST_STEPS)
         sets = enumerate_sets(block, price, 0.0, float("inf"), have, steps.tick)
         found: list[tuple[int, int, float, Chosen, TieSet]] = []
-        with suppress(OutOfTimeError):
+        with suppress(TooManyStepsError):
             for cost, one in islice(sets, _TRIES):
                 found.append((one.tie_downs, one.mixed(block), cost, one.chosen, one))
         if not found:

@@ -11,13 +11,17 @@ from typing import Any
 import numpy as np
 
 from loadplan.plan.blocks import Block, Menu
+from loadplan.plan.cheapest_set import cheapest_set
+from loadplan.plan.clock import Steps, TooManyStepsError
 from loadplan.plan.master import Master
 from loadplan.plan.solver import Outcome
 from loadplan.plan.stage_cost import StageCost
-from loadplan.plan.tie_set import TieSet, enumerate_sets
+from loadplan.plan.tie_set import Chosen, TieSet, enumerate_sets
 
 Array = np.ndarray[Any, np.dtype[Any]]
 _BETTER = 1e-6
+_MOST_STEPS = 5_000
+_MOST_STEPS_IN_ALL = 500_000
 
 
 @dataclass(frozen=True, slots=True)
@@ -83,9 +87,10 @@ def sets_within(
 ) -> list[tuple[int, TieSet]] | None:
     """Every set of a load in ``goes`` whose reduced cost is at most ``budget``.
 
-    None where there are more than ``most``.
+    None where there are more than ``most``, or too many to walk through.
     """
     found: list[tuple[int, TieSet]] = []
+    steps = Steps(_MOST_STEPS_IN_ALL, master.clock)
     for number, block in enumerate(master.arrays.blocks):
         if not goes[block.load]:
             continue
@@ -93,9 +98,12 @@ def sets_within(
         if cheapest(block, prices.tie_down[number], prices.pair) > limit:
             continue
         price, have = prices.tie_down[number].tolist(), have_of(master, block)
-        every = enumerate_sets(block, price, prices.pair, limit, have, master.clock.tick)
+        every = enumerate_sets(block, price, prices.pair, limit, have, steps.tick)
         sets = _priced(prices, block, every, limit)
-        found += [(number, one) for _, one in islice(sets, most - len(found) + 1)]
+        try:
+            found += [(number, one) for _, one in islice(sets, most - len(found) + 1)]
+        except TooManyStepsError:
+            return None
         if len(found) > most:
             return None
     return found
@@ -123,13 +131,33 @@ def have_of(master: Master, block: Block) -> dict[int, int]:
 def _search(
     master: Master, number: int, prices: Prices, budget: float, most: int
 ) -> Iterator[TieSet]:
-    """The cheapest of the first sets found within ``budget``."""
+    """The cheapest of the first sets found within ``budget``; nothing only if there is none."""
     block = master.arrays.blocks[number]
-    price, have = prices.tie_down[number].tolist(), have_of(master, block)
-    every = enumerate_sets(block, price, prices.pair, budget, have, master.clock.tick)
-    sets = islice(_priced(prices, block, every, budget), 10 * most)
-    for _, one in sorted(sets, key=lambda found: (found[0], found[1].chosen))[:most]:
+    price, have = prices.tie_down[number], have_of(master, block)
+    steps = Steps(_MOST_STEPS, master.clock)
+    every = enumerate_sets(block, price.tolist(), prices.pair, budget, have, steps.tick)
+    found: list[tuple[float, Chosen, TieSet]] = []
+    try:
+        for cost, one in islice(_priced(prices, block, every, budget), 10 * most):
+            found.append((cost, one.chosen, one))
+    except TooManyStepsError:
+        if not found:
+            yield from _by_program(master, block, prices, price, budget)
+    for _, _, one in sorted(found)[:most]:
         yield one
+
+
+def _by_program(
+    master: Master, block: Block, prices: Prices, price: Array, budget: float
+) -> Iterator[TieSet]:
+    """The cheapest set of an article with too many to walk through, if it is within ``budget``."""
+    rounds = prices.rounds.get(block.load, {})
+    one = cheapest_set(block, price, prices.pair, rounds, have_of(master, block), master.clock)
+    if one is not None and one.enough(block):
+        cost = sum(n * float(price[at]) for at, n in one.chosen)
+        cost += prices.pair * one.mixed(block) + prices.on_top(block, one)
+        if cost <= budget:
+            yield one
 
 
 def _priced(

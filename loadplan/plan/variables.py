@@ -55,11 +55,11 @@ class MixedSet:
 class SimpleArticle:
     """Variables of an article whose main tie-downs are all alike in what they may take.
 
-    ``pure`` holds, per assembly that can serve the article alone, 1 where it does.
+    ``pure`` holds, per place of an assembly that can serve the article alone, 1 where it does.
     """
 
     sets: ArticleSets
-    pure: list[pulp.LpVariable]
+    pure: dict[int, pulp.LpVariable]
     mixed: MixedSet | None
     accessories: list[list[pulp.LpVariable]]
 
@@ -136,17 +136,17 @@ def _simple(
 ) -> SimpleArticle:
     accessories = _accessories(made, sets, load, article)
     if not complete:
-        return SimpleArticle(article, [], None, accessories)
+        return SimpleArticle(article, {}, None, accessories)
     (place,) = article.classes
     (strength,) = article.demand.strengths
     reach = reach_of(
         place.assemblies, strength.need, strength.credit_of(place.routing), article.fewest()
     )
-    pure: list[pulp.LpVariable] = []
-    for assembly, number in zip(place.assemblies, reach.alone, strict=True):
+    pure: dict[int, pulp.LpVariable] = {}
+    for at, (assembly, number) in enumerate(zip(place.assemblies, reach.alone, strict=True)):
         if number <= min(place.room, _most(sets, load, assembly)):
-            pure.append(made.binary())
-            _act(made, load, place.routing, assembly, pure[-1], number)
+            pure[at] = made.binary()
+            _act(made, load, place.routing, assembly, pure[at], number)
     mixed = _mixed(made, sets, load, article, place, reach)
     return SimpleArticle(article, pure, mixed, accessories)
 

@@ -1,0 +1,113 @@
+"""The cheapest set of one article as a small program of its own.
+
+For articles whose sets are too many to walk through one by one: many places, little of each kind
+of gear, most of it free.
+"""
+
+from __future__ import annotations
+
+from typing import Any
+
+import numpy as np
+
+from loadplan.plan.blocks import Block
+from loadplan.plan.clock import Clock, OutOfTimeError
+from loadplan.plan.solver import INFINITE, Matrix, Solver, Status
+from loadplan.plan.tie_set import TieSet
+
+Array = np.ndarray[Any, np.dtype[Any]]
+_STEP = 1e-6
+
+
+def cheapest_set(
+    block: Block,
+    price: Array,
+    per_extra_pair: float,
+    rounds: dict[tuple[int, int], float],
+    have: dict[int, int],
+    clock: Clock,
+) -> TieSet | None:
+    """The set of ``block`` with the least price; None where what there is makes no set at all.
+
+    Prices and ``have`` are as in :func:`loadplan.plan.tie_set.enumerate_sets`; ``rounds`` is the
+    price of each ⌊pieces / k⌋ of a kind of gear (gear, k). Raises ``OutOfTimeError`` where the time
+    comes first.
+    """
+    assemblies = len(price)
+    pairs = int(block.menu.pair.max()) + 1
+    most = np.minimum(float(block.room), _most(block, have))
+    rows = _Rows(assemblies + pairs + len(rounds))
+    ones = np.ones(assemblies)
+    rows.add(ones, low=block.reach.fewest, high=block.room)
+    margin = 0.5 / block.reach.need
+    rows.add(np.array([v / block.reach.need for v in block.reach.values]), low=1.0 - margin)
+    for used in np.nonzero(block.menu.uses.any(axis=0))[0]:
+        rows.add(block.menu.uses[:, used], high=have[int(used)])
+    rows.add(block.menu.winch, high=have[-1])
+    for pair in range(pairs):
+        rows.add(1.0 * (block.menu.pair == pair), extra=(assemblies + pair, -block.room), high=0)
+    for place, (gear, k) in enumerate(rounds):
+        at = assemblies + pairs + place
+        rows.add(block.menu.uses[:, gear], extra=(at, -k), high=k - 1)
+    upper = np.concatenate((most, np.ones(pairs), np.full(len(rounds), float(block.room * 9))))
+    cost = np.concatenate((price, np.full(pairs, per_extra_pair), [*rounds.values()]))
+    solver = Solver(rows.matrix(upper))
+    solver.price(cost)
+    outcome = solver.solve(clock.left(), _STEP)
+    if outcome.status is Status.LIMIT:
+        raise OutOfTimeError
+    if outcome.values is None:
+        return None
+    numbers = np.round(outcome.values[:assemblies]).astype(int)
+    return TieSet(tuple((int(at), int(numbers[at])) for at in np.nonzero(numbers)[0]))
+
+
+def _most(block: Block, have: dict[int, int]) -> Array:
+    """How many of each assembly what there is makes."""
+    stock = np.array([have[gear] for gear in range(block.menu.uses.shape[1])], dtype=float)
+    with np.errstate(divide="ignore", invalid="ignore"):
+        each = np.where(block.menu.uses > 0, stock // block.menu.uses, INFINITE)
+    return np.asarray(each.min(axis=1))
+
+
+class _Rows:
+    """Rows over ``columns`` columns, added one by one."""
+
+    def __init__(self, columns: int):
+        self.columns = columns
+        self.rows: list[Array] = []
+        self.low: list[float] = []
+        self.high: list[float] = []
+
+    def add(
+        self,
+        weights: Array,
+        *,
+        low: float = -INFINITE,
+        high: float = INFINITE,
+        extra: tuple[int, float] | None = None,
+    ) -> None:
+        """A row of ``weights`` over the first columns and one more entry."""
+        row = np.zeros(self.columns)
+        row[: len(weights)] = weights
+        if extra is not None:
+            row[extra[0]] = extra[1]
+        self.rows.append(row)
+        self.low.append(low)
+        self.high.append(high)
+
+    def matrix(self, upper: Array) -> Matrix:
+        """The rows as a whole-number problem."""
+        dense = np.array(self.rows)
+        at, places = np.nonzero(dense)
+        counts = np.bincount(at, minlength=len(dense))
+        return Matrix(
+            lower=np.zeros(self.columns),
+            upper=upper,
+            whole=np.ones(self.columns, dtype=bool),
+            row_lower=np.array(self.low),
+            row_upper=np.array(self.high),
+            starts=np.concatenate(([0], np.cumsum(counts))).astype(np.int32),
+            places=places.astype(np.int32),
+            coefficients=dense[at, places],
+        )

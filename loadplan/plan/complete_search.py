@@ -1,0 +1,132 @@
+"""The complete program at one set of ready loads, for when its sets are too many to list."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from typing import Any
+
+import numpy as np
+import pulp
+
+from loadplan.plan import objectives
+from loadplan.plan.clock import Clock
+from loadplan.plan.master import Master
+from loadplan.plan.program import Program, build
+from loadplan.plan.solver import INFINITE, Matrix, Outcome, Solver, matrix_of
+from loadplan.plan.stage_cost import StageCost
+from loadplan.plan.tie_set import TieSet
+from loadplan.plan.variables import CoupledArticle, SimpleArticle
+
+Array = np.ndarray[Any, np.dtype[Any]]
+MOST_LOADS = 25
+
+
+@dataclass(slots=True)
+class CompleteSearch:
+    """The complete program of a day, built once and asked again with other loads and stages."""
+
+    master: Master
+    program: Program
+    matrix: Matrix
+    place: dict[pulp.LpVariable, int]
+
+    @classmethod
+    def of(cls, master: Master) -> CompleteSearch:
+        """The search for the master's day."""
+        program = build(master.arrays.sets, complete=True)
+        every = program.variables.all
+        place = {variable: number for number, variable in enumerate(every)}
+        return cls(master, program, matrix_of(program.problem, every), place)
+
+    def at(self, stage: StageCost, goes: Array, below: float, step: float, clock: Clock) -> Outcome:
+        """The least of ``stage`` at ``below`` or less with exactly ``goes`` ready.
+
+        The values, if any, are those of the master's columns; their sets are added to it.
+        """
+        solver = Solver(self.matrix, clock.report if clock.tell is not None else None)
+        for held, row in self.master.stage_rows:
+            self._hold(solver, self._cost(held), self.master.held[row])
+        cost = self._cost(stage)
+        self._hold(solver, cost, below)
+        ready = np.array([self.place[variable] for variable in self.program.variables.ready])
+        solver.bound_columns(ready, goes, goes)
+        solver.price(cost)
+        outcome = solver.solve(clock.left(), step)
+        if outcome.values is None:
+            return outcome
+        values = self._translate(outcome.values)
+        return Outcome(outcome.status, values, outcome.bound, outcome.reduced, outcome.prices)
+
+    def _hold(self, solver: Solver, cost: Array, most: float) -> None:
+        (columns,) = np.nonzero(cost)
+        if np.isfinite(most):
+            solver.add_row(columns, cost[columns], -INFINITE, most)
+
+    def _cost(self, stage: StageCost) -> Array:
+        variables = self.program.variables
+        if stage.tie_downs:
+            terms = objectives.tie_downs(variables)
+        elif stage.mixed:
+            terms = objectives.mixed_sets(variables)
+        else:
+            terms = objectives.strength_issued(variables)
+        cost = np.zeros(len(self.place))
+        for variable, weight in terms:
+            cost[self.place[variable]] += float(weight)
+        return cost
+
+    def _translate(self, values: Array) -> Array:
+        """The same plan in the master's columns."""
+        master = self.master
+        theirs, ours = self.program.variables, master.program.variables
+        sets: list[tuple[int, TieSet]] = []
+        for number, block in enumerate(master.arrays.blocks):
+            article = theirs.articles[block.load][block.place]
+            assert isinstance(article, SimpleArticle)
+            chosen = self._set(article, block.reach.alone, values)
+            if chosen.chosen:
+                sets.append((number, chosen))
+        master.add_sets(sets)
+        found = np.zeros(len(master.traits.load))
+        column = {one: master.base + at for at, one in enumerate(master.sets)}
+        for one in sets:
+            found[column[one]] = 1
+        pairs = zip(ours.ready, theirs.ready, strict=True)
+        for mine, other in (*pairs, *self._shared()):
+            found[master.place[mine]] = round(float(values[self.place[other]]))
+        return found
+
+    def _shared(self) -> Iterator[tuple[pulp.LpVariable, pulp.LpVariable]]:
+        """Variables that both forms of the program have, master's and complete."""
+        theirs, ours = self.program.variables, self.master.program.variables
+        for load, articles in enumerate(ours.articles):
+            for gear, variable in ours.protectors[load].items():
+                yield variable, theirs.protectors[load][gear]
+            for mine, other in zip(articles, theirs.articles[load], strict=True):
+                for group, same in zip(mine.accessories, other.accessories, strict=True):
+                    yield from zip(group, same, strict=True)
+                if isinstance(mine, CoupledArticle) and isinstance(other, CoupledArticle):
+                    yield from _coupled(mine, other)
+
+    def _set(self, article: SimpleArticle, alone: tuple[int, ...], values: Array) -> TieSet:
+        numbers: dict[int, int] = {}
+        for at, variable in article.pure.items():
+            if values[self.place[variable]] > 0.5:
+                numbers[at] = alone[at]
+        for at, variable in enumerate(article.mixed.pieces if article.mixed is not None else ()):
+            number = round(float(values[self.place[variable]]))
+            if number:
+                numbers[at] = numbers.get(at, 0) + number
+        return TieSet(tuple(sorted(numbers.items())))
+
+
+def _coupled(
+    mine: CoupledArticle, other: CoupledArticle
+) -> Iterator[tuple[pulp.LpVariable, pulp.LpVariable]]:
+    for pieces, same in zip(mine.pieces, other.pieces, strict=True):
+        yield from zip(pieces, same, strict=True)
+    for choices, same in zip(mine.slots, other.slots, strict=True):
+        yield from zip(choices, same, strict=True)
+    yield from ((variable, other.at[position]) for position, variable in mine.at.items())
+    yield from ((variable, other.used[pair]) for pair, variable in mine.used.items())
