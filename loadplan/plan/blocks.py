@@ -8,22 +8,24 @@ from typing import Any
 
 import numpy as np
 
+from loadplan.day.article import Routing
 from loadplan.plan.assembly import Assembly
 from loadplan.plan.cliques import cliques
+from loadplan.plan.fixed import Slot
 from loadplan.plan.reach import Reach, reach_of
-from loadplan.plan.sets import ArticleSets, Sets
+from loadplan.plan.sets import ArticleSets, PositionClass, Sets, slot_credit
 
 Array = np.ndarray[Any, np.dtype[Any]]
 
 
 @dataclass(frozen=True, slots=True, eq=False)
 class Menu:
-    """A list of assemblies that many articles share, as arrays of one row per assembly.
+    """A list of assemblies as arrays of one row per assembly; many articles share one.
 
     ``uses`` counts pieces of each kind of gear (columns in the fixed order), ``strength`` is the
     rated strength issued, ``winch`` and ``protectors`` what one tie-down takes, ``pair`` a number
-    for its (tension member, tensioner); ``shared_pairs`` whether some pair comes with several kinds
-    of shackle.
+    for its (tension member, tensioner), -1 where it is an accessory's; ``shared_pairs`` whether
+    some pair comes with several kinds of shackle.
     """
 
     assemblies: tuple[Assembly, ...]
@@ -36,12 +38,28 @@ class Menu:
     shared_pairs: bool
 
 
+@dataclass(frozen=True, slots=True)
+class Apart:
+    """Tie-downs of an article that are settled apart from its free main ones.
+
+    ``number`` of them are taken from the menu's places ``first`` to before ``end``: the ways to
+    finish the begun tie-down ``slot``, or the choices of the accessory class ``accessories``.
+    """
+
+    number: int
+    first: int
+    end: int
+    slot: int | None = None
+    accessories: int | None = None
+
+
 @dataclass(frozen=True, slots=True, eq=False)
 class Block:
-    """The main tie-downs of a simple article: one set of them is chosen if its load goes.
+    """The tie-downs of a listable article: one set of them is chosen if its load goes.
 
-    ``value`` is each assembly's share of the need, a float for pricing only; whether a set is
-    enough is decided by ``reach`` in whole numbers. ``anchors`` is per tie-down.
+    The first ``main`` places of the menu are free main tie-downs, the rest those of ``apart``.
+    ``value`` is each place's share of the need, a float for pricing only; whether a set is enough
+    is decided by ``reach`` in whole numbers. ``anchors`` is per tie-down, by place.
     """
 
     load: int
@@ -50,7 +68,9 @@ class Block:
     menu: Menu
     reach: Reach
     room: int
-    anchors: int
+    main: int
+    apart: tuple[Apart, ...]
+    anchors: Array
     value: Array
     alone: Array
 
@@ -85,28 +105,46 @@ class Arrays:
         self.blocks: list[Block] = []
         for load, one in enumerate(sets.loads):
             for place, article in enumerate(one.articles if one.possible else ()):
-                if article.simple:
+                if article.listable:
                     self.blocks.append(self._block(load, place, article))
         self.pools = self._pools()
 
     def _block(self, load: int, number: int, article: ArticleSets) -> Block:
-        per = self.sets.loads[load].anchors
         (place,) = article.classes
         (strength,) = article.demand.strengths
-        reach = self._reach(
-            place.assemblies, strength.need, strength.credit_of(place.routing), article.fewest()
+        entries, apart = _apart(article, len(place.assemblies))
+        credit = strength.credit_of(place.routing)
+        fewest = article.fewest() - sum(1 for slot in article.slots if not slot.accessory)
+        helped = tuple(
+            (slot_credit(article, one.slot, strength) if one.slot else strength.accessory_credit)
+            * one.assembly.wll
+            for one in entries
         )
+        reach = self._reach(place.assemblies, strength.need, credit, max(0, fewest), helped)
+        menu = self.menu(place.assemblies)
         return Block(
             load=load,
             place=number,
             article=article,
-            menu=self.menu(place.assemblies),
+            menu=self._longer(menu, entries) if entries else menu,
             reach=reach,
             room=place.room,
-            anchors=0 if per is None else per.per_tie_down[place.routing],
+            main=len(place.assemblies),
+            apart=apart,
+            anchors=self._anchors(load, article, place, entries),
             value=np.array([value / reach.need for value in reach.values]),
-            alone=np.array(reach.alone),
+            alone=np.array(_alone(reach, apart)),
         )
+
+    def _anchors(
+        self, load: int, article: ArticleSets, place: PositionClass, entries: list[Entry]
+    ) -> Array:
+        per = self.sets.loads[load].anchors
+        if per is None:
+            return np.zeros(len(place.assemblies) + len(entries))
+        runs = [place.routing] * len(place.assemblies)
+        runs += [one.routing(article) for one in entries]
+        return np.array([float(per.per_tie_down[run]) for run in runs])
 
     def _reach(
         self,
@@ -114,31 +152,43 @@ class Arrays:
         need: Fraction,
         credit: Fraction,
         fewest: int,
+        helped: tuple[Fraction, ...],
     ) -> Reach:
-        key = (id(assemblies), need, credit, fewest)
+        key = (id(assemblies), need, credit, fewest, helped)
         if key not in self._reaches:
-            self._reaches[key] = reach_of(assemblies, need, credit, fewest)
+            values = [credit * assembly.wll for assembly in assemblies]
+            self._reaches[key] = reach_of(values, need, fewest, helped)
         return self._reaches[key]
 
     def menu(self, assemblies: tuple[Assembly, ...]) -> Menu:
         """The shared arrays of ``assemblies``; one for each list that the cage has made."""
         if id(assemblies) not in self._menus:
-            pairs = {pair: n for n, pair in enumerate(dict.fromkeys(a.pair for a in assemblies))}
-            uses = np.zeros((len(assemblies), len(self.gear)), dtype=np.int64)
-            for place, assembly in enumerate(assemblies):
-                for gear, pieces in assembly.uses:
-                    uses[place, self.index[gear]] += pieces
-            self._menus[id(assemblies)] = Menu(
-                assemblies,
-                tuple(self.gear),
-                uses,
-                np.array([float(a.strength) for a in assemblies]),
-                np.array([float(a.winch) for a in assemblies]),
-                np.array([float(a.protectors) for a in assemblies]),
-                np.array([pairs[a.pair] for a in assemblies]),
-                len(pairs) < len(assemblies),
-            )
+            entries = [Entry(one, one.uses, one.protectors) for one in assemblies]
+            self._menus[id(assemblies)] = self._menu(entries)
         return self._menus[id(assemblies)]
+
+    def _longer(self, menu: Menu, entries: list[Entry]) -> Menu:
+        """``menu`` with the choices apart behind it."""
+        main = [Entry(one, one.uses, one.protectors) for one in menu.assemblies]
+        return self._menu([*main, *entries])
+
+    def _menu(self, entries: list[Entry]) -> Menu:
+        counted = [one for one in entries if not one.accessory]
+        pairs = {pair: n for n, pair in enumerate(dict.fromkeys(o.assembly.pair for o in counted))}
+        uses = np.zeros((len(entries), len(self.gear)), dtype=np.int64)
+        for place, one in enumerate(entries):
+            for gear, pieces in one.uses:
+                uses[place, self.index[gear]] += pieces
+        return Menu(
+            tuple(one.assembly for one in entries),
+            tuple(self.gear),
+            uses,
+            np.array([float(one.assembly.strength) for one in entries]),
+            np.array([float(one.assembly.winch) for one in entries]),
+            np.array([float(one.protectors) for one in entries]),
+            np.array([-1 if o.accessory else pairs[o.assembly.pair] for o in entries], dtype=int),
+            len(pairs) < len(counted),
+        )
 
     def _pools(self) -> Pools:
         day, loads = self.sets.day, self.sets.loads
@@ -160,3 +210,44 @@ class Arrays:
             kit=np.array([gear.kept_on is not None for gear in self.sets.gear], dtype=bool),
             kit_usable=kit_usable,
         )
+
+
+@dataclass(frozen=True, slots=True)
+class Entry:
+    """One place of a menu: an assembly, what making it takes, and the slot it finishes, if any."""
+
+    assembly: Assembly
+    uses: tuple[tuple[str, int], ...]
+    protectors: int
+    slot: Slot | None = None
+    accessory: bool = False
+
+    def routing(self, article: ArticleSets) -> Routing:
+        """How a tie-down apart runs."""
+        at = None if self.slot is None else article.demand.set_of(self.slot.position)
+        return Routing.DIRECT if at is None else at.routing
+
+
+def _apart(article: ArticleSets, first: int) -> tuple[list[Entry], tuple[Apart, ...]]:
+    """The choices for begun tie-downs and credited accessories, and how they are grouped."""
+    entries: list[Entry] = []
+    apart: list[Apart] = []
+    for number, slot in enumerate(article.slots):
+        begins = first + len(entries)
+        for one in slot.assemblies:
+            entries.append(Entry(one.assembly, one.adds, one.protectors, slot, slot.accessory))
+        apart.append(Apart(1, begins, first + len(entries), slot=number))
+    for number, group in enumerate(article.accessories if article.credits_accessories else ()):
+        begins = first + len(entries)
+        entries += [Entry(one, one.uses, 0, None, True) for one in group.assemblies]
+        end = first + len(entries)
+        apart.append(Apart(len(group.places), begins, end, accessories=number))
+    return entries, tuple(apart)
+
+
+def _alone(reach: Reach, apart: tuple[Apart, ...]) -> list[int]:
+    """How many of each main assembly do with the best of what is settled apart."""
+    best = sum(one.number * max(reach.values[one.first : one.end]) for one in apart)
+    lacking = max(0, reach.need - best)
+    main = reach.values[: len(reach.alone)]
+    return [max(reach.fewest, -(-lacking // value)) for value in main]

@@ -35,17 +35,21 @@ def cheapest_set(
     """
     assemblies = len(price)
     pairs = int(block.menu.pair.max()) + 1
-    most = np.minimum(float(block.room), _most(block, have))
+    most = np.minimum(_at_most(block), _most(block, have))
     rows = _Rows(assemblies + pairs + len(rounds))
-    ones = np.ones(assemblies)
-    rows.add(ones, low=block.reach.fewest, high=block.room)
+    number = np.arange(assemblies)
+    rows.add(1.0 * (number < block.main), low=block.reach.fewest, high=block.room)
+    for one in block.apart:
+        here = 1.0 * ((number >= one.first) & (number < one.end))
+        rows.add(here, low=one.number, high=one.number)
     margin = 0.5 / block.reach.need
     rows.add(np.array([v / block.reach.need for v in block.reach.values]), low=1.0 - margin)
     for used in np.nonzero(block.menu.uses.any(axis=0))[0]:
         rows.add(block.menu.uses[:, used], high=have[int(used)])
     rows.add(block.menu.winch, high=have[-1])
     for pair in range(pairs):
-        rows.add(1.0 * (block.menu.pair == pair), extra=(assemblies + pair, -block.room), high=0)
+        most_of_it = -float(block.room + len(block.apart))
+        rows.add(1.0 * (block.menu.pair == pair), extra=(assemblies + pair, most_of_it), high=0)
     for place, (gear, k) in enumerate(rounds):
         at = assemblies + pairs + place
         rows.add(block.menu.uses[:, gear], extra=(at, -k), high=k - 1)
@@ -60,6 +64,14 @@ def cheapest_set(
         return None
     numbers = np.round(outcome.values[:assemblies]).astype(int)
     return TieSet(tuple((int(at), int(numbers[at])) for at in np.nonzero(numbers)[0]))
+
+
+def _at_most(block: Block) -> Array:
+    """How many of each place of the menu a set can have."""
+    found = np.full(len(block.menu.assemblies), float(block.room))
+    for one in block.apart:
+        found[one.first : one.end] = one.number
+    return found
 
 
 def _most(block: Block, have: dict[int, int]) -> Array:

@@ -10,6 +10,7 @@ import numpy as np
 import pulp
 
 from loadplan.plan import objectives
+from loadplan.plan.blocks import Block
 from loadplan.plan.clock import Clock
 from loadplan.plan.master import Master
 from loadplan.plan.program import Program, build
@@ -83,8 +84,10 @@ class CompleteSearch:
         sets: list[tuple[int, TieSet]] = []
         for number, block in enumerate(master.arrays.blocks):
             article = theirs.articles[block.load][block.place]
-            assert isinstance(article, SimpleArticle)
-            chosen = self._set(article, block.reach.alone, values)
+            if isinstance(article, SimpleArticle):
+                chosen = self._set(article, block.reach.alone, values)
+            else:
+                chosen = self._coupled_set(article, block, values)
             if chosen.chosen:
                 sets.append((number, chosen))
         master.add_sets(sets)
@@ -104,7 +107,7 @@ class CompleteSearch:
             for gear, variable in ours.protectors[load].items():
                 yield variable, theirs.protectors[load][gear]
             for mine, other in zip(articles, theirs.articles[load], strict=True):
-                for group, same in zip(mine.accessories, other.accessories, strict=True):
+                for (_, group), (_, same) in zip(mine.accessories, other.accessories, strict=False):
                     yield from zip(group, same, strict=True)
                 if isinstance(mine, CoupledArticle) and isinstance(other, CoupledArticle):
                     yield from _coupled(mine, other)
@@ -119,6 +122,18 @@ class CompleteSearch:
             if number:
                 numbers[at] = numbers.get(at, 0) + number
         return TieSet(tuple(sorted(numbers.items())))
+
+    def _coupled_set(self, article: CoupledArticle, block: Block, values: Array) -> TieSet:
+        """The set of a listable article that the complete program does not list."""
+        (pieces,) = article.pieces
+        entries = [*enumerate(pieces)]
+        for group in block.apart:
+            if group.slot is not None:
+                entries += enumerate(article.slots[group.slot], group.first)
+            elif group.accessories is not None:
+                entries += enumerate(article.accessories[group.accessories][1], group.first)
+        numbers = ((at, round(float(values[self.place[variable]]))) for at, variable in entries)
+        return TieSet(tuple((at, number) for at, number in numbers if number))
 
 
 def _coupled(

@@ -111,7 +111,7 @@ def accessories_tied(
     ready: pulp.LpVariable, article: SimpleArticle | CoupledArticle
 ) -> Iterator[LpConstraint]:
     """Σ_a b_ia = c_i y_l: every accessory tie-down not begun by fixed gear, c_i of a class."""
-    for one, variables in zip(article.sets.accessories, article.accessories, strict=True):
+    for one, variables in article.accessories:
         terms: Terms = [(variable, 1) for variable in variables]
         yield row([*terms, (ready, -len(one.places))], LpConstraintEQ, 0)
 
@@ -176,7 +176,7 @@ def _credited(
         share = slot_credit(sets, slot, strength)
         for completion, variable in zip(slot.assemblies, choices, strict=True):
             yield variable, share * completion.assembly.wll
-    for one, variables in zip(sets.accessories, article.accessories, strict=True):
+    for one, variables in article.accessories:
         for assembly, variable in zip(one.assemblies, variables, strict=True):
             yield variable, strength.accessory_credit * assembly.wll
 

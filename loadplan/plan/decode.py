@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from collections import defaultdict
 from typing import Any
 
 import numpy as np
@@ -10,9 +9,11 @@ import numpy as np
 from loadplan.day.article import Routing
 from loadplan.outcome.tie_down import TieDown
 from loadplan.plan.assembly import Assembly
+from loadplan.plan.blocks import Block
 from loadplan.plan.layout import lay_out
 from loadplan.plan.master import Master
 from loadplan.plan.sets import ArticleSets, LoadSets
+from loadplan.plan.tie_set import TieSet
 from loadplan.plan.variables import CoupledArticle, SimpleArticle
 
 Array = np.ndarray[Any, np.dtype[Any]]
@@ -20,12 +21,11 @@ Array = np.ndarray[Any, np.dtype[Any]]
 
 def decode(master: Master, values: Array) -> tuple[tuple[str, ...], tuple[TieDown, ...]]:
     """The ids of the ready loads and every tie-down of theirs, in workbook order."""
-    chosen: dict[tuple[int, int], list[Assembly]] = defaultdict(list)
+    chosen: dict[tuple[int, int], tuple[Block, TieSet]] = {}
     for column in np.nonzero(values[master.base :] > 0.5)[0]:
         number, one = master.sets[column]
         block = master.arrays.blocks[number]
-        for place, count in one.chosen:
-            chosen[block.load, block.place] += [block.menu.assemblies[place]] * count
+        chosen[block.load, block.place] = (block, one)
     sets, day = master.arrays.sets, master.arrays.sets.day
     ready: set[str] = set()
     tie_downs: dict[str, list[TieDown]] = {}
@@ -48,13 +48,14 @@ class _Load:
             for gear, variable in master.program.variables.protectors[load].items()
         }
 
-    def tie_downs(self, chosen: dict[tuple[int, int], list[Assembly]]) -> list[TieDown]:
+    def tie_downs(self, chosen: dict[tuple[int, int], tuple[Block, TieSet]]) -> list[TieDown]:
         found: dict[str, list[TieDown]] = {}
         variables = self.master.program.variables.articles[self.load]
         for place, (article, made) in enumerate(zip(self.sets.articles, variables, strict=True)):
-            main = self._simple(article, chosen[self.load, place])
             if isinstance(made, CoupledArticle):
                 main = self._coupled(article, made)
+            else:
+                main = self._listed(article, *chosen[self.load, place])
             every = [*main, *self._accessories(article, made)]
             order = {at: number for number, at in enumerate(article.demand.positions)}
             every.sort(key=lambda t: (t.accessory, order.get(t.position, 0), t.position, t.number))
@@ -65,13 +66,26 @@ class _Load:
     def _value(self, variable: Any) -> int:
         return round(float(self.values[self.master.place[variable]]))
 
-    def _simple(self, article: ArticleSets, assemblies: list[Assembly]) -> list[TieDown]:
-        if not article.simple:
-            return []
+    def _listed(self, article: ArticleSets, block: Block, one: TieSet) -> list[TieDown]:
+        """The main tie-downs of a set, and those settled apart with them."""
         (place,) = article.classes
-        ordered = sorted(assemblies, key=lambda a: (-a.wll, a.member, a.tensioner or ""))
-        spots = lay_out(article, place, len(ordered))
-        return [self._make(article, one, *spot) for one, spot in zip(ordered, spots, strict=True)]
+        main: list[Assembly] = []
+        for at, count in one.chosen:
+            if at < block.main:
+                main += [block.menu.assemblies[at]] * count
+        main.sort(key=lambda a: (-a.wll, a.member, a.tensioner or ""))
+        spots = lay_out(article, place, len(main))
+        found = [self._make(article, a, *spot) for a, spot in zip(main, spots, strict=True)]
+        for group in block.apart:
+            taken = [(at, n) for at, n in one.chosen if group.first <= at < group.end]
+            if group.slot is not None:
+                found.append(self._slot(article, group.slot, taken[0][0] - group.first))
+            elif group.accessories is not None:
+                places = article.accessories[group.accessories].places
+                every = [block.menu.assemblies[at] for at, n in taken for _ in range(n)]
+                for assembly, spot in zip(every, places, strict=True):
+                    found.append(self._tie_down(article, assembly, *spot, (), accessory=True))
+        return found
 
     def _coupled(self, article: ArticleSets, made: CoupledArticle) -> list[TieDown]:
         found: list[TieDown] = []
@@ -86,29 +100,32 @@ class _Load:
 
     def _slots(self, article: ArticleSets, made: CoupledArticle) -> list[TieDown]:
         found: list[TieDown] = []
-        for slot, choices in zip(article.slots, made.slots, strict=True):
+        for number, choices in enumerate(made.slots):
             at = next(n for n, variable in enumerate(choices) if self._value(variable))
-            completion = slot.assemblies[at]
-            on = dict(slot.protectors)
-            for gear, pieces in self._deal(completion.protectors):
-                on[gear] = on.get(gear, 0) + pieces
-            found.append(
-                self._tie_down(
-                    article,
-                    completion.assembly,
-                    slot.position,
-                    slot.number,
-                    tuple(sorted(on.items())),
-                    accessory=slot.accessory,
-                )
-            )
+            found.append(self._slot(article, number, at))
         return found
+
+    def _slot(self, article: ArticleSets, number: int, at: int) -> TieDown:
+        """The ``number``-th begun tie-down, finished in its ``at``-th way."""
+        slot = article.slots[number]
+        completion = slot.assemblies[at]
+        on = dict(slot.protectors)
+        for gear, pieces in self._deal(completion.protectors):
+            on[gear] = on.get(gear, 0) + pieces
+        return self._tie_down(
+            article,
+            completion.assembly,
+            slot.position,
+            slot.number,
+            tuple(sorted(on.items())),
+            accessory=slot.accessory,
+        )
 
     def _accessories(
         self, article: ArticleSets, made: SimpleArticle | CoupledArticle
     ) -> list[TieDown]:
         found: list[TieDown] = []
-        for group, variables in zip(article.accessories, made.accessories, strict=True):
+        for group, variables in made.accessories:
             assemblies: list[Assembly] = []
             for assembly, variable in zip(group.assemblies, variables, strict=True):
                 assemblies += [assembly] * self._value(variable)

@@ -192,7 +192,7 @@ class ExactSearch:
                 len(one.places)
                 for load in going
                 for article in variables[load]
-                for one in article.sets.accessories
+                for one, _ in article.accessories
             )
             sets, mine = cost[master.base :], could[master.base :]
             least = np.full(len(master.arrays.blocks), np.inf)

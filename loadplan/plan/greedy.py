@@ -113,7 +113,7 @@ class _Greedy:
     def _accessories(self, load: int, have: dict[int, int]) -> dict[int, int] | None:
         units: dict[int, int] = {}
         for article in self.master.program.variables.articles[load]:
-            for one, variables in zip(article.sets.accessories, article.accessories, strict=True):
+            for one, variables in article.accessories:
                 for _ in one.places:
                     at = self._cheapest(one.assemblies, have)
                     if at is None:
@@ -136,7 +136,11 @@ class _Greedy:
         limit = self.arrays.sets.loads[load].anchors
         if limit is None:
             return True
-        taken = sum(self.arrays.blocks[n].anchors * one.tie_downs for n, one in sets)
+        taken = sum(
+            count * float(self.arrays.blocks[n].anchors[place])
+            for n, one in sets
+            for place, count in one.chosen
+        )
         return taken + sum(units.values()) <= limit.at_most
 
     def _protectors(

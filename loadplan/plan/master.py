@@ -303,7 +303,7 @@ class Master:
         winches = sum(n * menu.winch[assembly] for assembly, n in chosen.chosen)
         protectors = sum(n * menu.protectors[assembly] for assembly, n in chosen.chosen)
         for name, value in (
-            ("anchors", float(block.anchors * chosen.tie_downs)),
+            ("anchors", float(sum(n * block.anchors[place] for place, n in chosen.chosen))),
             ("winches", float(winches)),
             ("edges", -float(protectors)),
         ):

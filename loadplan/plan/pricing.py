@@ -62,8 +62,7 @@ def prices_of(master: Master, stage: StageCost, outcome: Outcome) -> Prices:
         price = gear[loads] @ menu.uses.T + per_strength * menu.strength + per_tie_down
         price -= np.outer(winches[loads], menu.winch)
         price += np.outer(edges[loads], menu.protectors)
-        per = np.array([blocks[number].anchors for number in numbers])
-        price -= (anchors[loads] * per)[:, None]
+        price -= anchors[loads][:, None] * np.array([blocks[n].anchors for n in numbers])
         for number, row in zip(numbers, np.maximum(price, 0.0), strict=True):
             found[number] = row
     earns = np.array([duals[row] for row in master.article_row])
@@ -111,10 +110,14 @@ def sets_within(
 
 def cheapest(block: Block, price: Array, per_pair: float) -> float:
     """A bound below the price of every set of ``block``, of one assembly or of several."""
-    if not len(price):
-        return np.inf
-    alone = float(np.min(block.alone * price))
-    any_set = max(block.reach.fewest * float(np.min(price)), float(np.min(price / block.value)))
+    apart = sum(one.number * float(np.min(price[one.first : one.end])) for one in block.apart)
+    if not block.main:
+        return apart
+    main, reach = price[: block.main], block.reach
+    alone = float(np.min(block.alone * main))
+    if block.apart:
+        return apart + max(alone if block.main == 1 else 0.0, reach.fewest * float(np.min(main)))
+    any_set = max(reach.fewest * float(np.min(main)), float(np.min(main / block.value)))
     return min(alone, any_set + (0.0 if block.menu.shared_pairs else per_pair))
 
 

@@ -7,7 +7,6 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 
-from loadplan.plan.assembly import Assembly
 from loadplan.plan.patterns import minimal_patterns
 
 MOST_PATTERNS = 400
@@ -18,7 +17,8 @@ class Reach:
     """The need and the assemblies' values of one article in a common whole unit.
 
     ``fewest`` is the count asked for; ``alone``, per assembly, how many of it alone meet need and
-    count.
+    count. Where some tie-downs are settled apart, their ``values`` come after the main ones',
+    ``fewest`` is what the rest must number, and ``alone`` is with the best of those.
     """
 
     need: int
@@ -42,14 +42,18 @@ class Tiers:
 
 
 def reach_of(
-    assemblies: Sequence[Assembly], need: Fraction, credit: Fraction, fewest: int
+    values: Sequence[Fraction], need: Fraction, fewest: int, helped: Sequence[Fraction] = ()
 ) -> Reach:
-    """The :class:`Reach` of an article whose main tie-downs all take any of ``assemblies``."""
-    values = [credit * assembly.wll for assembly in assemblies]
-    scale = math.lcm(need.denominator, *(value.denominator for value in values))
-    whole = tuple(int(value * scale) for value in values)
+    """The :class:`Reach` of an article whose main tie-downs add any of ``values`` each.
+
+    ``helped`` are the values of the choices apart; the first ``len(values)`` of the result are the
+    main ones.
+    """
+    every = (*values, *helped)
+    scale = math.lcm(need.denominator, *(value.denominator for value in every))
+    whole = tuple(int(value * scale) for value in every)
     least = int(need * scale)
-    alone = tuple(max(fewest, -(-least // value)) for value in whole)
+    alone = tuple(max(fewest, -(-least // value)) for value in whole[: len(values)])
     return Reach(need=least, values=whole, fewest=fewest, alone=alone)
 
 

@@ -48,19 +48,28 @@ class ArticleSets:
     accessories: tuple[AccessoryClass, ...]
 
     @property
-    def simple(self) -> bool:
-        """Whether all main tie-downs are alike: one class, nothing fixed, one plain strength."""
+    def listable(self) -> bool:
+        """Whether its sets can be listed: one class of positions and one plain strength."""
         strengths = self.demand.strengths
         return (
             len(self.classes) == 1
             and len(self.demand.position_sets) == 1
-            and not self.slots
             and len(strengths) == 1
             and strengths[0].need > 0
             and strengths[0].positions is None
-            and (strengths[0].accessory_credit == 0 or not self.demand.accessories)
             and not any(count.twice for count in self.demand.counts)
         )
+
+    @property
+    def simple(self) -> bool:
+        """Whether moreover nothing is begun and no accessory adds to the strength."""
+        return self.listable and not self.slots and not self.credits_accessories
+
+    @property
+    def credits_accessories(self) -> bool:
+        """Whether tie-downs of its accessories add to a strength asked of it."""
+        credited = any(one.accessory_credit > 0 for one in self.demand.strengths)
+        return credited and bool(self.demand.accessories)
 
     def most(self) -> int:
         """No plan gives the article more tie-downs than this."""

@@ -1,27 +1,48 @@
-"""Sets to start from: for each article its cheapest sets of one assembly."""
+"""Sets to start from: for each article the cheapest few."""
 
 from __future__ import annotations
 
+from contextlib import suppress
+from itertools import islice
+
+from loadplan.plan.blocks import Block
+from loadplan.plan.clock import Steps, TooManyStepsError
 from loadplan.plan.master import Master
 from loadplan.plan.pricing import have_of
-from loadplan.plan.tie_set import TieSet
+from loadplan.plan.tie_set import TieSet, enumerate_sets
 
 _EACH = 10
+_MOST_STEPS = 500
 
 
 def starting_sets(master: Master) -> list[tuple[int, TieSet]]:
-    """Of every block the sets of one assembly that issue the least strength."""
+    """Of every block some sets that issue little strength, of one assembly where it is all free."""
     found: list[tuple[int, TieSet]] = []
     for number, block in enumerate(master.arrays.blocks):
-        have, menu = have_of(master, block), block.menu
-        fit: list[tuple[float, int, int]] = []
-        for place, tie_downs in enumerate(block.reach.alone):
-            enough = all(
-                have[int(gear)] >= tie_downs * menu.uses[place, gear]
-                for gear in menu.uses[place].nonzero()[0]
-            )
-            winches = not menu.winch[place] or have[-1] >= tie_downs
-            if tie_downs <= block.room and enough and winches:
-                fit.append((tie_downs * float(menu.strength[place]), place, tie_downs))
-        found += [(number, TieSet(((place, size),))) for _, place, size in sorted(fit)[:_EACH]]
+        sets = _first(master, block) if block.apart else _of_one(master, block)
+        found += [(number, one) for one in sets]
+    return found
+
+
+def _of_one(master: Master, block: Block) -> list[TieSet]:
+    have, menu = have_of(master, block), block.menu
+    fit: list[tuple[float, int, int]] = []
+    for place, tie_downs in enumerate(block.reach.alone):
+        enough = all(
+            have[int(gear)] >= tie_downs * menu.uses[place, gear]
+            for gear in menu.uses[place].nonzero()[0]
+        )
+        winches = not menu.winch[place] or have[-1] >= tie_downs
+        if tie_downs <= block.room and enough and winches:
+            fit.append((tie_downs * float(menu.strength[place]), place, tie_downs))
+    return [TieSet(((place, size),)) for _, place, size in sorted(fit)[:_EACH]]
+
+
+def _first(master: Master, block: Block) -> list[TieSet]:
+    price = block.menu.strength.tolist()
+    steps = Steps(_MOST_STEPS)
+    sets = enumerate_sets(block, price, 0.0, float("inf"), have_of(master, block), steps.tick)
+    found: list[TieSet] = []
+    with suppress(TooManyStepsError):
+        found += [one for _, one in islice(sets, _EACH)]
     return found

@@ -14,18 +14,23 @@ Chosen = tuple[tuple[int, int], ...]
 
 @dataclass(frozen=True, slots=True)
 class TieSet:
-    """``chosen`` is (place of the assembly on the menu, how many), in the order of the menu."""
+    """``chosen`` is (place on the menu, how many), in the order of the menu."""
 
     chosen: Chosen
 
     @property
     def tie_downs(self) -> int:
-        """How many tie-downs it has."""
+        """How many tie-downs it has, those settled apart included."""
         return sum(number for _, number in self.chosen)
 
+    def main(self, block: Block) -> int:
+        """How many free main tie-downs it has."""
+        return sum(number for place, number in self.chosen if place < block.main)
+
     def mixed(self, block: Block) -> int:
-        """Different (tension member, tensioner) pairs beyond the first."""
-        return len({int(block.menu.pair[place]) for place, _ in self.chosen}) - 1
+        """Different (tension member, tensioner) pairs of main tie-downs beyond the first."""
+        pairs = {int(block.menu.pair[place]) for place, _ in self.chosen}
+        return len(pairs - {-1}) - 1
 
     def strength(self, block: Block) -> Fraction:
         """Rated strength issued, exact."""
@@ -37,7 +42,7 @@ class TieSet:
         """Whether it meets count and need, in whole numbers, and finds places."""
         reach = block.reach
         value = sum(number * reach.values[place] for place, number in self.chosen)
-        return value >= reach.need and reach.fewest <= self.tie_downs <= block.room
+        return value >= reach.need and reach.fewest <= self.main(block) <= block.room
 
 
 def enumerate_sets(
@@ -56,7 +61,7 @@ def enumerate_sets(
     search that runs too long. A set with tie-downs to spare is never needed: each
     stage likes it less.
     """
-    order = sorted(range(len(price)), key=lambda place: (price[place], place))
+    order = sorted(range(block.main), key=lambda place: (price[place], place))
     values = block.reach.values
     best, rate = [0] * (len(order) + 1), [math.inf] * (len(order) + 1)
     for at in range(len(order) - 1, -1, -1):
@@ -65,7 +70,70 @@ def enumerate_sets(
     needs = [_needs(block, place) for place in order]
     stock = _stock_from(block, order)
     search = _Search(block, price, per_extra_pair, order, best, rate, needs, stock, tick)
-    yield from _extend(search, 0, budget, have)
+    least = [min(price[one.first : one.end], default=0.0) * one.number for one in block.apart]
+    ahead = [sum(least[at:]) for at in range(len(least) + 1)]
+    yield from _settle_apart(search, ahead, 0, budget, have, _Begun((), 0, 0.0, frozenset()))
+
+
+@dataclass(frozen=True, slots=True)
+class _Begun:
+    """What is settled apart so far: the places, their value and price, the main pairs in use."""
+
+    chosen: Chosen
+    value: int
+    spent: float
+    pairs: frozenset[int]
+
+
+def _settle_apart(
+    search: _Search,
+    ahead: list[float],
+    at: int,
+    budget: float,
+    have: dict[int, int],
+    begun: _Begun,
+) -> Iterator[tuple[float, TieSet]]:
+    """Settle the ``at``-th group apart in every way within ``budget``, then the main ones.
+
+    ``ahead`` is the least price of that group and all after it.
+    """
+    block = search.block
+    if at == len(block.apart):
+        if begun.value >= block.reach.need and block.reach.fewest == 0:
+            yield begun.spent, TieSet(tuple(sorted(begun.chosen)))
+        else:
+            yield from _extend(search, 0, budget, have, begun, ())
+        return
+    group = block.apart[at]
+    places = sorted(range(group.first, group.end), key=lambda place: (search.price[place], place))
+    for chosen, left in _choose(search, places, group.number, have):
+        price = sum(number * search.price[place] for place, number in chosen)
+        pairs = {int(block.menu.pair[place]) for place, _ in chosen} - {-1}
+        new = len(begun.pairs | pairs) - max(1, len(begun.pairs)) if begun.pairs | pairs else 0
+        spent = begun.spent + price + new * search.per_extra_pair
+        if spent + ahead[at + 1] > budget:
+            continue
+        value = begun.value + sum(n * block.reach.values[place] for place, n in chosen)
+        more = _Begun((*begun.chosen, *chosen), value, spent, begun.pairs | pairs)
+        yield from _settle_apart(search, ahead, at + 1, budget, left, more)
+
+
+def _choose(
+    search: _Search, places: list[int], number: int, have: dict[int, int]
+) -> Iterator[tuple[Chosen, dict[int, int]]]:
+    """Every way to take ``number`` of ``places`` out of ``have``, and what it leaves."""
+    search.tick()
+    if number == 0:
+        yield (), have
+        return
+    for at, place in enumerate(places):
+        left = dict(have)
+        needs = _needs(search.block, place)
+        for more in range(1, number + 1):
+            if not _take(left, needs):
+                break
+            for rest, last in _choose(search, places[at + 1 :], number - more, dict(left)):
+                yield ((place, more), *rest), last
 
 
 @dataclass(frozen=True, slots=True)
@@ -100,15 +168,17 @@ def _extend(
     start: int,
     budget: float,
     have: dict[int, int],
-    chosen: Chosen = (),
+    begun: _Begun,
+    chosen: Chosen,
     number: int = 0,
-    value: int = 0,
-    spent: float = 0.0,
 ) -> Iterator[tuple[float, TieSet]]:
-    """Sets that go on from ``chosen`` with assemblies from ``start`` in the order of price."""
+    """Sets that go on from ``chosen`` with assemblies from ``start`` in the order of price.
+
+    ``begun`` is everything so far, ``chosen`` of that the ``number`` free main tie-downs.
+    """
     reach, room = search.block.reach, search.block.room
-    pair = search.block.menu.pair
-    used = {pair[place] for place, _ in chosen}
+    pair, used = search.block.menu.pair, begun.pairs
+    value, spent = begun.value, begun.spent
     search.tick()
     if start < len(search.order):
         still = min(sum(have[g] for g in kinds) for kinds in search.stock[start])
@@ -133,10 +203,11 @@ def _extend(
                 break
             now = value + more * reach.values[place]
             taken = (*chosen, (place, more))
+            so_far = _Begun((*begun.chosen, (place, more)), now, cost, used | {int(pair[place])})
             if now >= reach.need and number + more >= reach.fewest:
-                yield cost, TieSet(tuple(sorted(taken)))
+                yield cost, TieSet(tuple(sorted(so_far.chosen)))
                 break
-            yield from _extend(search, at + 1, budget, left, taken, number + more, now, cost)
+            yield from _extend(search, at + 1, budget, left, so_far, taken, number + more)
 
 
 def _stock_from(block: Block, order: list[int]) -> list[tuple[tuple[int, ...], tuple[int, ...]]]:

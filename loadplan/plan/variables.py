@@ -10,9 +10,10 @@ from loadplan.day.article import Routing
 from loadplan.plan.assembly import Assembly
 from loadplan.plan.fixed import Completion
 from loadplan.plan.reach import Reach, Tiers, reach_of, tiers_of
-from loadplan.plan.sets import ArticleSets, LoadSets, PositionClass, Sets
+from loadplan.plan.sets import AccessoryClass, ArticleSets, LoadSets, PositionClass, Sets
 
 _PLENTY = 1000
+LooseAccessories = tuple[AccessoryClass, list[pulp.LpVariable]]
 
 
 @dataclass(frozen=True, slots=True)
@@ -61,7 +62,7 @@ class SimpleArticle:
     sets: ArticleSets
     pure: dict[int, pulp.LpVariable]
     mixed: MixedSet | None
-    accessories: list[list[pulp.LpVariable]]
+    accessories: list[LooseAccessories]
 
 
 @dataclass(slots=True)
@@ -77,7 +78,7 @@ class CoupledArticle:
     at: dict[str, pulp.LpVariable]
     slots: list[list[pulp.LpVariable]]
     used: dict[tuple[str, str], pulp.LpVariable]
-    accessories: list[list[pulp.LpVariable]]
+    accessories: list[LooseAccessories]
 
 
 @dataclass(slots=True)
@@ -122,7 +123,7 @@ def make_variables(sets: Sets, *, complete: bool) -> Variables:
             continue
         before = len(made.activities)
         for article in load.articles:
-            if article.simple:
+            if article.simple or (article.listable and not complete):
                 one: SimpleArticle | CoupledArticle = _simple(made, sets, index, article, complete)
             else:
                 one = _coupled(made, sets, index, article)
@@ -134,14 +135,15 @@ def make_variables(sets: Sets, *, complete: bool) -> Variables:
 def _simple(
     made: Variables, sets: Sets, load: int, article: ArticleSets, complete: bool
 ) -> SimpleArticle:
-    accessories = _accessories(made, sets, load, article)
     if not complete:
-        return SimpleArticle(article, {}, None, accessories)
+        loose = [] if article.credits_accessories else _accessories(made, sets, load, article)
+        return SimpleArticle(article, {}, None, loose)
+    accessories = _accessories(made, sets, load, article)
     (place,) = article.classes
     (strength,) = article.demand.strengths
-    reach = reach_of(
-        place.assemblies, strength.need, strength.credit_of(place.routing), article.fewest()
-    )
+    credit = strength.credit_of(place.routing)
+    values = [credit * assembly.wll for assembly in place.assemblies]
+    reach = reach_of(values, strength.need, article.fewest())
     pure: dict[int, pulp.LpVariable] = {}
     for at, (assembly, number) in enumerate(zip(place.assemblies, reach.alone, strict=True)):
         if number <= min(place.room, _most(sets, load, assembly)):
@@ -212,14 +214,15 @@ def _coupled(made: Variables, sets: Sets, load: int, article: ArticleSets) -> Co
 
 def _accessories(
     made: Variables, sets: Sets, load: int, article: ArticleSets
-) -> list[list[pulp.LpVariable]]:
-    found: list[list[pulp.LpVariable]] = []
+) -> list[LooseAccessories]:
+    found: list[LooseAccessories] = []
     for one in article.accessories:
-        found.append([])
+        variables: list[pulp.LpVariable] = []
         for assembly in one.assemblies:
             most = min(len(one.places), _most(sets, load, assembly))
-            found[-1].append(made.whole(most))
-            _act(made, load, Routing.DIRECT, assembly, found[-1][-1], 1)
+            variables.append(made.whole(most))
+            _act(made, load, Routing.DIRECT, assembly, variables[-1], 1)
+        found.append((one, variables))
     return found
 
 
