@@ -13,7 +13,7 @@ from loadplan.plan.complete_search import CompleteSearch
 from loadplan.plan.master import Master
 from loadplan.plan.pricing import improving_sets, prices_of
 from loadplan.plan.selection import Cut, Selection
-from loadplan.plan.solver import Outcome, Status
+from loadplan.plan.solver import Outcome
 from loadplan.plan.stage_cost import GOING, StageCost
 
 Array = np.ndarray[Any, np.dtype[Any]]
@@ -125,19 +125,28 @@ class Bounder:
         self.selection.values[stage.name].append(cut)
 
     def solve_at(
-        self, stage: StageCost, lower: Array, upper: Array, enough: float = -math.inf
+        self,
+        stage: StageCost,
+        lower: Array,
+        upper: Array,
+        enough: float = -math.inf,
+        *,
+        rounded: bool = False,
     ) -> Outcome:
         """The linear solution with the loads held between bounds, priced to the end.
 
-        Pricing stops early at a value of ``enough`` or less.
+        Pricing stops early at a value of ``enough`` or less. ``rounded`` adds rounded pool limits
+        before each round of pricing, where the solution so far breaks them.
         """
         self.master.hold_loads(lower, upper)
         while True:
             outcome = self.master.relax(stage, self.clock.left())
-            if outcome.status is not Status.OPTIMAL:
+            if outcome.values is None:
                 return outcome
             if outcome.bound <= enough + _TINY:
                 return outcome
+            if rounded and self.master.add_round_rows(outcome.values):
+                continue
             prices = prices_of(self.master, stage, outcome)
             if not self.master.add_sets(improving_sets(self.master, prices, _SETS_A_ROUND)):
                 return outcome

@@ -106,9 +106,10 @@ class CompleteSearch:
         for load, articles in enumerate(ours.articles):
             for gear, variable in ours.protectors[load].items():
                 yield variable, theirs.protectors[load][gear]
+            for loose, twin in zip(ours.loose[load], theirs.loose[load], strict=True):
+                for part, same in zip(loose.parts, twin.parts, strict=True):
+                    yield from zip(part.variables, same.variables, strict=True)
             for mine, other in zip(articles, theirs.articles[load], strict=True):
-                for (_, group), (_, same) in zip(mine.accessories, other.accessories, strict=False):
-                    yield from zip(group, same, strict=True)
                 if isinstance(mine, CoupledArticle) and isinstance(other, CoupledArticle):
                     yield from _coupled(mine, other)
 
@@ -143,5 +144,7 @@ def _coupled(
         yield from zip(pieces, same, strict=True)
     for choices, same in zip(mine.slots, other.slots, strict=True):
         yield from zip(choices, same, strict=True)
+    for (_, group), (_, same) in zip(mine.accessories, other.accessories, strict=True):
+        yield from zip(group, same, strict=True)
     yield from ((variable, other.at[position]) for position, variable in mine.at.items())
     yield from ((variable, other.used[pair]) for pair, variable in mine.used.items())

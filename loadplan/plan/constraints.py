@@ -16,9 +16,11 @@ from fractions import Fraction
 import pulp
 from pulp import LpAffineExpression, LpConstraint, LpConstraintEQ, LpConstraintGE, LpConstraintLE
 
+from loadplan.plan.activity import Activity
 from loadplan.plan.cliques import cliques
+from loadplan.plan.loose import Loose
 from loadplan.plan.sets import LoadSets, Sets, slot_credit
-from loadplan.plan.variables import Activity, CoupledArticle, MixedSet, SimpleArticle, Variables
+from loadplan.plan.variables import CoupledArticle, MixedSet, SimpleArticle, Variables
 from loadplan.rules.requirement import StrengthRequirement
 
 Terms = list[tuple[pulp.LpVariable, float]]
@@ -107,10 +109,19 @@ def pairs_used(mixed: MixedSet) -> Iterator[LpConstraint]:
     yield row([*pairs, (mixed.chosen, -fewest)], LpConstraintGE, 0)
 
 
-def accessories_tied(
-    ready: pulp.LpVariable, article: SimpleArticle | CoupledArticle
-) -> Iterator[LpConstraint]:
-    """Σ_a b_ia = c_i y_l: every accessory tie-down not begun by fixed gear, c_i of a class."""
+def loose_tied(ready: pulp.LpVariable, loose: Loose) -> Iterator[LpConstraint]:
+    """Σ_m b_lm = c_l y_l over all parts; Σ_m b_lm = Σ_t b_lt in each: as many of both halves."""
+    members: Terms = [(one, 1) for part in loose.parts for one in part.members.values()]
+    yield row([*members, (ready, -len(loose.spots))], LpConstraintEQ, 0)
+    for part in loose.parts:
+        if part.tensioners:
+            mine: Terms = [(one, 1) for one in part.members.values()]
+            others: Terms = [(one, -1) for one in part.tensioners.values()]
+            yield row([*mine, *others], LpConstraintEQ, 0)
+
+
+def accessories_tied(ready: pulp.LpVariable, article: CoupledArticle) -> Iterator[LpConstraint]:
+    """Σ_a b_ia = c_i y_l: every credited accessory tie-down, c_i of a class."""
     for one, variables in article.accessories:
         terms: Terms = [(variable, 1) for variable in variables]
         yield row([*terms, (ready, -len(one.places))], LpConstraintEQ, 0)
@@ -206,7 +217,7 @@ def anchors_enough(load: LoadSets, activities: Iterable[Activity]) -> Iterator[L
 def winches_enough(load: LoadSets, activities: Iterable[Activity]) -> Iterator[LpConstraint]:
     """Σ winch straps ≤ winches of the trailer: each holds one for the whole trip."""
     if load.demand.winches.at_most:
-        terms: Terms = [(a.variable, a.tie_downs) for a in activities if a.assembly.winch]
+        terms: Terms = [(a.variable, a.winches) for a in activities if a.winches]
         yield row(terms, LpConstraintLE, load.demand.winches.at_most)
 
 

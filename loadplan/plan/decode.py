@@ -14,7 +14,7 @@ from loadplan.plan.layout import lay_out
 from loadplan.plan.master import Master
 from loadplan.plan.sets import ArticleSets, LoadSets
 from loadplan.plan.tie_set import TieSet
-from loadplan.plan.variables import CoupledArticle, SimpleArticle
+from loadplan.plan.variables import CoupledArticle
 
 Array = np.ndarray[Any, np.dtype[Any]]
 
@@ -51,12 +51,13 @@ class _Load:
     def tie_downs(self, chosen: dict[tuple[int, int], tuple[Block, TieSet]]) -> list[TieDown]:
         found: dict[str, list[TieDown]] = {}
         variables = self.master.program.variables.articles[self.load]
+        loose = self._loose()
         for place, (article, made) in enumerate(zip(self.sets.articles, variables, strict=True)):
             if isinstance(made, CoupledArticle):
                 main = self._coupled(article, made)
             else:
                 main = self._listed(article, *chosen[self.load, place])
-            every = [*main, *self._accessories(article, made)]
+            every = [*main, *loose.get(place, [])]
             order = {at: number for number, at in enumerate(article.demand.positions)}
             every.sort(key=lambda t: (t.accessory, order.get(t.position, 0), t.position, t.number))
             found[article.demand.article.id] = every
@@ -96,7 +97,7 @@ class _Load:
             assemblies.sort(key=lambda a: (-a.wll, a.member, a.tensioner or ""))
             spots = lay_out(article, place, len(assemblies))
             found += [self._make(article, a, *s) for a, s in zip(assemblies, spots, strict=True)]
-        return [*found, *self._slots(article, made)]
+        return [*found, *self._slots(article, made), *self._accessories(article, made)]
 
     def _slots(self, article: ArticleSets, made: CoupledArticle) -> list[TieDown]:
         found: list[TieDown] = []
@@ -121,9 +122,18 @@ class _Load:
             accessory=slot.accessory,
         )
 
-    def _accessories(
-        self, article: ArticleSets, made: SimpleArticle | CoupledArticle
-    ) -> list[TieDown]:
+    def _loose(self) -> dict[int, list[TieDown]]:
+        """The loose accessory tie-downs by the place of their article."""
+        found: dict[int, list[TieDown]] = {}
+        for one in self.master.program.variables.loose[self.load]:
+            for assembly, spot in zip(one.chosen(self._value), one.spots, strict=True):
+                place, position, number = spot
+                article = self.sets.articles[place]
+                made = self._tie_down(article, assembly, position, number, (), accessory=True)
+                found.setdefault(place, []).append(made)
+        return found
+
+    def _accessories(self, article: ArticleSets, made: CoupledArticle) -> list[TieDown]:
         found: list[TieDown] = []
         for group, variables in made.accessories:
             assemblies: list[Assembly] = []

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from enum import Enum, auto
 from typing import Any
 
@@ -12,6 +12,7 @@ import numpy as np
 from loadplan.plan.bounds import Bounder
 from loadplan.plan.clock import OutOfTimeError
 from loadplan.plan.complete_search import MOST_LOADS
+from loadplan.plan.halves import halved
 from loadplan.plan.pricing import prices_of, sets_within
 from loadplan.plan.solver import Outcome, Solver, Status
 from loadplan.plan.stage_cost import StageCost
@@ -45,13 +46,15 @@ class ExactSearch:
 
     A set whose reduced cost is more than what separates the linear bound from the best plan known
     can be in no better plan; all others are enumerated, so the answer holds over every set.
-    ``farthest`` is the share of the linear bound beyond which to give up where nothing was found.
+    ``farthest`` is the share of the linear bound beyond which to give up where nothing was found;
+    ``known`` whether what is to be beaten is a plan's value.
     """
 
     bounder: Bounder
     stage: StageCost
     step: float
     farthest: float = math.inf
+    known: bool = False
     best: Array | None = None
     value: float = math.inf
 
@@ -81,8 +84,7 @@ class ExactSearch:
             if not complete and goes.sum() <= MOST_LOADS:
                 return self._completely(goes)
             if outcome.values is not None:
-                self.best = outcome.values
-                self.value = float(self._cost() @ outcome.values)
+                self._keep(outcome.values)
             far = outcome.values is None and budget > self.farthest * abs(linear.bound)
             if outcome.status is Status.LIMIT or far:
                 return Ending.OPEN
@@ -92,21 +94,27 @@ class ExactSearch:
                 return Ending.OPEN
             budget = self._more(budget) if outcome.values is None else math.inf
 
+    def _keep(self, values: Array) -> None:
+        """Keep a plan that beats the best so far; a solve cut short may have found a worse one."""
+        value = float(self._cost() @ values)
+        if value < self.value - 0.5 * self.step:
+            self.best, self.value = values, value
+
     def _completely(self, goes: Array) -> Ending:
         """The exact least by the complete program, which lists no sets."""
         complete = self.bounder.complete()
         below = self.value - self.step
         outcome = complete.at(self.stage, goes, below, self.step, self.bounder.clock)
         if outcome.values is not None:
-            self.best = outcome.values
-            self.value = float(self._cost() @ outcome.values)
+            self._keep(outcome.values)
         return Ending.OPEN if outcome.status is Status.LIMIT else self._ended()
 
     def _rounded(self, goes: Array) -> Outcome:
         """The linear solution at ``goes`` with every rounded pool limit worth a row."""
+        master = self.bounder.master
         while True:
-            linear = self.bounder.solve_at(self.stage, goes, goes)
-            if linear.values is None or not self.bounder.master.add_round_rows(linear.values):
+            linear = self.bounder.solve_at(self.stage, goes, goes, rounded=True)
+            if linear.values is None or not master.add_round_rows(linear.values):
                 return linear
 
     def _ended(self) -> Ending:
@@ -155,18 +163,22 @@ class ExactSearch:
         stays = goes[master.traits.load] == 0
         could &= ~(stays & (np.arange(len(upper)) >= master.base))
         could, slack_rows = self._within_held(goes, could)
-        keep = np.nonzero(could)[0]
         clock = self.bounder.clock
         report = clock.report if clock.tell is not None else None
-        solver = Solver(master.solver.matrix().part(keep, lower, upper), report)
+        whole = replace(master.solver.matrix(), lower=lower, upper=upper)
+        halves = halved(master, whole, self.stage, could, lower == 0)
+        solver = Solver(halves.matrix, report)
         for row in slack_rows:
             solver.bound_row(row, -math.inf, math.inf)
-        solver.price(self._cost()[keep])
+        if self.best is not None or self.known:
+            (columns,) = np.nonzero(halves.cost)
+            most = self.value - 0.5 * self.step
+            solver.add_row(columns, halves.cost[columns], -math.inf, most)
+        solver.price(halves.cost)
         outcome = solver.solve(seconds, self.step)
         if outcome.values is None:
             return outcome
-        values = np.zeros(len(upper))
-        values[keep] = np.round(outcome.values)
+        values = halves.whole(outcome.values)
         return Outcome(outcome.status, values, outcome.bound, outcome.reduced, outcome.prices)
 
     def _within_held(self, goes: Array, could: Array) -> tuple[Array, list[int]]:
@@ -177,7 +189,7 @@ class ExactSearch:
         every column.
         """
         master = self.bounder.master
-        variables = master.program.variables.articles
+        variables, loose = master.program.variables.articles, master.program.variables.loose
         going = np.nonzero(goes)[0]
         if any(isinstance(one, CoupledArticle) for load in going for one in variables[load]):
             return could, []
@@ -188,12 +200,7 @@ class ExactSearch:
             if math.isinf(most):
                 continue
             cost = master.traits.cost(stage)
-            fixed = sum(
-                len(one.places)
-                for load in going
-                for article in variables[load]
-                for one, _ in article.accessories
-            )
+            fixed = sum(len(one.spots) for load in going for one in loose[load])
             sets, mine = cost[master.base :], could[master.base :]
             least = np.full(len(master.arrays.blocks), np.inf)
             np.minimum.at(least, block[mine], sets[mine])

@@ -12,6 +12,7 @@ from typing import Any
 
 import numpy as np
 
+from loadplan.day.article import Routing
 from loadplan.plan.assembly import Assembly
 from loadplan.plan.blocks import Block
 from loadplan.plan.clock import Steps, TooManyStepsError
@@ -77,7 +78,7 @@ class _Greedy:
                 return None
             sets.append((number, one))
         units = self._accessories(load, have)
-        if units is None or not self._anchors(load, sets, units):
+        if units is None or not self._anchors(load, sets):
             return None
         if not self._protectors(load, sets, have, units):
             return None
@@ -112,15 +113,15 @@ class _Greedy:
 
     def _accessories(self, load: int, have: dict[int, int]) -> dict[int, int] | None:
         units: dict[int, int] = {}
-        for article in self.master.program.variables.articles[load]:
-            for one, variables in article.accessories:
-                for _ in one.places:
-                    at = self._cheapest(one.assemblies, have)
-                    if at is None:
-                        return None
-                    for gear, pieces in one.assemblies[at].uses:
-                        have[self.arrays.index[gear]] -= pieces
-                    column = self.master.place[variables[at]]
+        for one in self.master.program.variables.loose[load]:
+            for _ in one.spots:
+                at = self._cheapest(one.assemblies, have)
+                if at is None:
+                    return None
+                for gear, pieces in one.assemblies[at].uses:
+                    have[self.arrays.index[gear]] -= pieces
+                for variable in one.take(one.assemblies[at]):
+                    column = self.master.place[variable]
                     units[column] = units.get(column, 0) + 1
         return units
 
@@ -132,7 +133,7 @@ class _Greedy:
         )
         return min(fit, default=(0, None))[1]
 
-    def _anchors(self, load: int, sets: list[tuple[int, TieSet]], units: dict[int, int]) -> bool:
+    def _anchors(self, load: int, sets: list[tuple[int, TieSet]]) -> bool:
         limit = self.arrays.sets.loads[load].anchors
         if limit is None:
             return True
@@ -141,7 +142,8 @@ class _Greedy:
             for n, one in sets
             for place, count in one.chosen
         )
-        return taken + sum(units.values()) <= limit.at_most
+        loose = sum(len(one.spots) for one in self.master.program.variables.loose[load])
+        return taken + loose * limit.per_tie_down[Routing.DIRECT] <= limit.at_most
 
     def _protectors(
         self,

@@ -7,8 +7,8 @@ and priced until no set outside could lower it, its value bounds every plan.
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
-from dataclasses import dataclass, replace
+from collections.abc import Iterable
+from dataclasses import replace
 from typing import Any
 
 import numpy as np
@@ -19,37 +19,12 @@ from loadplan.plan.program import Program
 from loadplan.plan.solver import INFINITE, Outcome, Solver, matrix_of
 from loadplan.plan.stage_cost import StageCost
 from loadplan.plan.tie_set import TieSet
-from loadplan.plan.variables import SimpleArticle
+from loadplan.plan.traits import Traits, traits_of, traits_of_sets
 
 Array = np.ndarray[Any, np.dtype[Any]]
 _SLACK = 1e-6
 _WORTH = 0.01  # a rounded limit broken by less is not worth a row
 _DIVISORS = range(2, 8)
-
-
-@dataclass(frozen=True, slots=True, eq=False)
-class Traits:
-    """What each column counts for, one entry per column.
-
-    ``load`` it belongs to; ``priority`` of the load if it says that the load goes, else 0;
-    ``tie_downs``, ``mixed`` and ``strength`` per unit; ``uses`` pieces of each kind of gear.
-    """
-
-    load: Array
-    priority: Array
-    tie_downs: Array
-    mixed: Array
-    strength: Array
-    uses: Array
-
-    def cost(self, stage: StageCost) -> Array:
-        """Each column's cost in ``stage``."""
-        if stage.every:
-            return np.where(self.priority > 0, -1.0, 0.0)
-        if stage.priority:
-            return np.where(self.priority == stage.priority, -1.0, 0.0)
-        cost: Array = stage.tie_downs * self.tie_downs + stage.mixed * self.mixed
-        return np.asarray(cost + stage.strength * self.strength, dtype=float)
 
 
 class Master:
@@ -62,7 +37,7 @@ class Master:
         self.matrix = matrix_of(program.problem, program.variables.all)
         self.solver = Solver(replace(self.matrix, whole=np.zeros(len(self.matrix.lower), bool)))
         self.base = len(program.variables.all)
-        self.traits = _traits(arrays, program)
+        self.traits = traits_of(arrays, program)
         self.upper = self.matrix.upper.copy()
         self.sets: list[tuple[int, TieSet]] = []
         self.known: set[tuple[int, TieSet]] = set()
@@ -92,19 +67,14 @@ class Master:
             return 0
         self.known.update(new)
         self.sets += new
-        fresh = self._set_traits(new)
+        fresh = traits_of_sets(self.arrays, new)
         starts, rows, values = [0], [], []
         for place, (number, chosen) in enumerate(new):
             for row, value in self._entries(number, chosen, fresh, place):
                 rows.append(row)
                 values.append(value)
             starts.append(len(rows))
-        self.traits = Traits(
-            *(
-                np.concatenate((getattr(self.traits, name), getattr(fresh, name)))
-                for name in Traits.__slots__
-            )
-        )
+        self.traits = self.traits.and_those(fresh)
         upper = np.ones(len(new))
         self.upper = np.concatenate((self.upper, upper))
         self.solver.add_columns(upper, starts[:-1], rows, values)
@@ -276,23 +246,6 @@ class Master:
         covers = (pools.first <= moment) & (pools.last >= moment)
         return covers[self.traits.load]
 
-    def _set_traits(self, new: Sequence[tuple[int, TieSet]]) -> Traits:
-        blocks = [self.arrays.blocks[number] for number, _ in new]
-        sets = [chosen for _, chosen in new]
-        uses = np.zeros((len(new), len(self.arrays.gear)), dtype=np.int64)
-        for place, (block, chosen) in enumerate(zip(blocks, sets, strict=True)):
-            for assembly, number in chosen.chosen:
-                uses[place] += number * block.menu.uses[assembly]
-        pairs = list(zip(blocks, sets, strict=True))
-        return Traits(
-            load=np.array([block.load for block in blocks]),
-            priority=np.zeros(len(new), dtype=np.int64),
-            tie_downs=np.array([chosen.tie_downs for chosen in sets]),
-            mixed=np.array([chosen.mixed(block) for block, chosen in pairs]),
-            strength=np.array([float(chosen.strength(block)) for block, chosen in pairs]),
-            uses=uses,
-        )
-
     def _entries(
         self, number: int, chosen: TieSet, traits: Traits, place: int
     ) -> Iterable[tuple[int, float]]:
@@ -333,40 +286,6 @@ class Master:
             share = int(traits.uses[place, kind]) // divisor
             if share and first <= at <= last:
                 yield rounded, float(share)
-
-
-def _traits(arrays: Arrays, program: Program) -> Traits:
-    """The traits of the program's own variables."""
-    variables = program.variables
-    place = {variable: number for number, variable in enumerate(variables.all)}
-    count = len(variables.all)
-    traits = Traits(
-        load=np.zeros(count, dtype=np.int64),
-        priority=np.zeros(count, dtype=np.int64),
-        tie_downs=np.zeros(count, dtype=np.int64),
-        mixed=np.zeros(count, dtype=np.int64),
-        strength=np.zeros(count),
-        uses=np.zeros((count, len(arrays.gear)), dtype=np.int64),
-    )
-    for load, one in enumerate(arrays.sets.loads):
-        ready = place[variables.ready[load]]
-        traits.load[ready], traits.priority[ready] = load, one.load.priority
-        for gear, variable in variables.protectors[load].items():
-            traits.load[place[variable]] = load
-            traits.uses[place[variable], arrays.index[gear]] = 1
-        for article in variables.articles[load]:
-            if not isinstance(article, SimpleArticle):
-                traits.mixed[ready] -= 1
-                for used in article.used.values():
-                    traits.load[place[used]], traits.mixed[place[used]] = load, 1
-    for activity in variables.activities:
-        at = place[activity.variable]
-        traits.load[at] = activity.load
-        traits.tie_downs[at] = activity.tie_downs
-        traits.strength[at] = float(activity.assembly.strength * activity.tie_downs)
-        for gear, pieces in activity.uses:
-            traits.uses[at, arrays.index[gear]] = pieces
-    return traits
 
 
 def _spread(taken: Array, first: Array, last: Array, moments: int) -> Array:

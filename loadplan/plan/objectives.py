@@ -48,4 +48,4 @@ def mixed_sets(variables: Variables) -> Weighted:
 
 def strength_issued(variables: Variables) -> Weighted:
     """Stage 4: the own WLL of every tension member, tensioner and shackle of every tie-down."""
-    return [(one.variable, one.assembly.strength * one.tie_downs) for one in variables.activities]
+    return [(one.variable, one.strength) for one in variables.activities]

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections import defaultdict
-from collections.abc import Iterator
+from collections.abc import Collection, Iterator
 from dataclasses import dataclass
 from itertools import islice
 from typing import Any
@@ -69,10 +69,17 @@ def prices_of(master: Master, stage: StageCost, outcome: Outcome) -> Prices:
     return Prices(found, max(0.0, per_pair), earns, master.round_prices(duals))
 
 
-def improving_sets(master: Master, prices: Prices, most: int) -> list[tuple[int, TieSet]]:
-    """Up to ``most`` sets per block that cost less than they earn; none only if there are none."""
+def improving_sets(
+    master: Master, prices: Prices, most: int, settled: Collection[int] = ()
+) -> list[tuple[int, TieSet]]:
+    """Up to ``most`` sets per block that cost less than they earn; none only if there are none.
+
+    Blocks that are ``settled`` are passed over.
+    """
     found: list[tuple[int, TieSet]] = []
     for number, block in enumerate(master.arrays.blocks):
+        if number in settled:
+            continue
         budget = float(prices.earns[number]) - _BETTER
         price = prices.tie_down[number]
         if cheapest(block, price, prices.pair) > budget:

@@ -14,9 +14,9 @@ import pulp
 from pulp import LpConstraint
 
 from loadplan.plan import constraints
+from loadplan.plan.activity import Activity
 from loadplan.plan.sets import Sets
 from loadplan.plan.variables import (
-    Activity,
     CoupledArticle,
     SimpleArticle,
     Variables,
@@ -64,7 +64,10 @@ def _rows(
                 rows = _mixed_rows(article)
             else:
                 rows = _coupled_rows(ready, article)
-            for constraint in (*constraints.accessories_tied(ready, article), *rows):
+            for constraint in rows:
+                yield (), constraint
+        for loose in variables.loose[index]:
+            for constraint in constraints.loose_tied(ready, loose):
                 yield (), constraint
         for name, shared in (
             ("anchors", constraints.anchors_enough(load, activities[index])),
@@ -93,6 +96,7 @@ def _mixed_rows(article: SimpleArticle) -> Iterator[LpConstraint]:
 
 
 def _coupled_rows(ready: pulp.LpVariable, article: CoupledArticle) -> Iterator[LpConstraint]:
+    yield from constraints.accessories_tied(ready, article)
     yield from constraints.slots_finished(ready, article)
     yield from constraints.pieces_at_positions(article)
     yield from constraints.counts_met(ready, article)

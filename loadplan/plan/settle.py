@@ -76,7 +76,8 @@ class Settling:
         bounder.learn(self.stage, linear)
         if linear.bound > target - self.step + _TINY:
             return
-        found = ExactSearch(bounder, self.stage, self.step, self.farthest).at(goes, target)
+        known = best.values is not None
+        found = ExactSearch(bounder, self.stage, self.step, self.farthest, known).at(goes, target)
         if found.values is not None:
             best.values, best.value = found.values, found.value
             bounder.clock.report(found.value, best.bound)

@@ -11,18 +11,18 @@ class StageCost:
     """One stage, always to be least: its name for people, and its cost per trait.
 
     ``priority`` is that of the loads whose readiness counts −1 each, 0 in every other stage;
-    ``every`` counts −1 for each load that goes, whatever its priority.
+    ``every`` is what each load that goes is worth, whatever its priority.
     """
 
     name: str
     priority: int = 0
-    every: bool = False
+    every: float = 0.0
     tie_downs: int = 0
     mixed: int = 0
     strength: int = 0
 
 
-GOING = StageCost(name="loads that go", every=True)
+GOING = StageCost(name="loads that go", every=1.0)
 TIE_DOWNS = StageCost(name="tie-downs", tie_downs=1)
 MIXED_SETS = StageCost(name="mixed sets", mixed=1)
 STRENGTH = StageCost(name="rated strength issued", strength=1)

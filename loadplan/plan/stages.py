@@ -3,19 +3,25 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Iterator
+from contextlib import contextmanager
 from dataclasses import dataclass, field
 from typing import Any
 
 import numpy as np
 
-from loadplan.plan.bounds import Bounder
+from loadplan.plan.bounds import Bound, Bounder
 from loadplan.plan.clock import OutOfTimeError
+from loadplan.plan.dive import Dive
+from loadplan.plan.polish import Polish
 from loadplan.plan.settle import Settled, Settling
 from loadplan.plan.stage_cost import MIXED_SETS, STRENGTH, TIE_DOWNS, StageCost, ready_stages
 
 Array = np.ndarray[Any, np.dtype[Any]]
 _FINEST = 0.001
-_FIRST_TRY, _SECOND_TRY = 0.5, 0.6  # shares of the time left
+_FIRST_TRY, _SECOND_TRY = 0.25, 0.6  # shares of the time left
+_ROUNDS = 60
+_MANY_LOADS = 60
 _FAR = 0.02  # share of the bound beyond which the first try gives up
 
 
@@ -50,22 +56,88 @@ class StagedSolve:
 
     def _run(self) -> None:
         self._ready_bounds()
-        self._hold(TIE_DOWNS, self._bound(TIE_DOWNS))
-        self._hold(MIXED_SETS, self._bound(MIXED_SETS))
+        self._hold(TIE_DOWNS, self._bound(TIE_DOWNS).least)
+        mixed_sets = self._bound(MIXED_SETS)
+        self._hold(MIXED_SETS, mixed_sets.least)
         step = strength_step(self.bounder)
-        with self.bounder.clock.at_most(_FIRST_TRY):
-            strength = self._settle(STRENGTH, step, farthest=_FAR)
-        if strength.values is None:
+        strength = Settled()
+        with self._within(_FIRST_TRY):
+            if self.bounder.master.going.size > _MANY_LOADS:
+                self._better(STRENGTH, step, mixed_sets.goes)
+            strength = self._settle(STRENGTH, step, self.values, farthest=_FAR)
+        if self.values is None:
             self._drop(MIXED_SETS)
-            with self.bounder.clock.at_most(_SECOND_TRY):
-                mixed = self._settle(MIXED_SETS, 1.0)
-            if mixed.values is None and mixed.proved:
-                mixed = self._one_by_one()
-            if mixed.values is None:
-                raise OutOfTimeError
+            mixed = self._mixed_sets()
             self._hold(MIXED_SETS, mixed.value)
         if not strength.proved or strength.values is None:
+            with self._within(_SECOND_TRY):
+                self._better(STRENGTH, step, self._goes())
             self._settle(STRENGTH, step, self.values)
+
+    def _mixed_sets(self) -> Settled:
+        """Settle the mixed sets where no plan was found that reaches all bounds at once."""
+        with self._within(_SECOND_TRY):
+            self._any_plan()
+        mixed = Settled()
+        with self._within(_SECOND_TRY):
+            mixed = self._settle(MIXED_SETS, 1.0, self.values)
+        if mixed.values is None and mixed.proved:
+            mixed = self._one_by_one()
+        if mixed.values is None and self.values is not None:
+            mixed.value = self._value(MIXED_SETS)
+        if self.values is None:
+            raise OutOfTimeError
+        return mixed
+
+    def _any_plan(self) -> None:
+        """Find a plan as good as the bounds so far, or nearly, so that there is one to better."""
+        goes = self._bound(MIXED_SETS).goes
+        if goes is None:
+            return
+        self.values = Dive(self.bounder, MIXED_SETS).run(goes)
+        if self.values is None:
+            self._drop(TIE_DOWNS)
+            self._better(TIE_DOWNS, 1.0, goes)
+            if self.values is not None:
+                self._hold(TIE_DOWNS, self._value(TIE_DOWNS))
+        if self.values is not None:
+            self._polish(MIXED_SETS, 1.0)
+
+    @contextmanager
+    def _within(self, share: float) -> Iterator[None]:
+        """Try what is inside for a share of the time left, and go on whatever comes of it."""
+        try:
+            with self.bounder.clock.at_most(share):
+                yield
+        except OutOfTimeError:
+            if self.bounder.clock.over():
+                raise
+
+    def _better(self, stage: StageCost, step: float, goes: Array | None) -> None:
+        """Look for a good plan before the best."""
+        if goes is None:
+            return
+        self.bounder.clock.stage = stage.name
+        found = Dive(self.bounder, stage).run(goes)
+        if found is not None and self._cost(stage, found) < self._value(stage):
+            self.values = found
+        if self.values is not None:
+            self._polish(stage, step)
+
+    def _goes(self) -> Array | None:
+        master = self.bounder.master
+        return None if self.values is None else np.round(self.values[master.going])
+
+    def _polish(self, stage: StageCost, step: float) -> None:
+        assert self.values is not None
+        self.bounder.clock.stage = stage.name
+        self.values = Polish(self.bounder, stage, step).run(self.values)
+
+    def _value(self, stage: StageCost) -> float:
+        return math.inf if self.values is None else self._cost(stage, self.values)
+
+    def _cost(self, stage: StageCost, values: Array) -> float:
+        return float(self.bounder.master.traits.cost(stage)[: len(values)] @ values)
 
     def _ready_bounds(self) -> None:
         for stage in self._priorities():
@@ -78,11 +150,11 @@ class StagedSolve:
     def _priorities(self) -> tuple[StageCost, ...]:
         return ready_stages(one.load.priority for one in self.bounder.master.arrays.sets.loads)
 
-    def _bound(self, stage: StageCost) -> float:
+    def _bound(self, stage: StageCost) -> Bound:
         self.bounder.clock.stage = stage.name
-        bound = self.bounder.value(stage, 1.0, 60)
+        bound = self.bounder.value(stage, 1.0, _ROUNDS)
         self._note(stage, bound.least, proved=True)
-        return bound.least
+        return bound
 
     def _settle(
         self,

@@ -69,7 +69,8 @@ def enumerate_sets(
         rate[at] = min(rate[at + 1], price[order[at]] / values[order[at]])
     needs = [_needs(block, place) for place in order]
     stock = _stock_from(block, order)
-    search = _Search(block, price, per_extra_pair, order, best, rate, needs, stock, tick)
+    caps = _caps_from(block, needs, have)
+    search = _Search(block, price, per_extra_pair, order, best, rate, needs, stock, caps, tick)
     least = [min(price[one.first : one.end], default=0.0) * one.number for one in block.apart]
     ahead = [sum(least[at:]) for at in range(len(least) + 1)]
     yield from _settle_apart(search, ahead, 0, budget, have, _Begun((), 0, 0.0, frozenset()))
@@ -141,7 +142,8 @@ class _Search:
     """What stays the same during one enumeration.
 
     ``best`` is the greatest value and ``rate`` the least price per value from a place on;
-    ``stock`` the tension members, and what tightens them, that tie-downs from there on can take.
+    ``stock`` the tension members, and what tightens them, that tie-downs from there on can take;
+    ``caps`` the most tie-downs that one assembly from there on makes, 0 where pairs may repeat.
     """
 
     block: Block
@@ -152,6 +154,7 @@ class _Search:
     rate: list[float]
     needs: list[tuple[tuple[int, int], ...]]
     stock: list[tuple[tuple[int, ...], tuple[int, ...]]]
+    caps: list[int]
     tick: Callable[[], None]
 
 
@@ -190,11 +193,15 @@ def _extend(
         if search.best[at] == 0:
             return
         lacking = max(1, reach.fewest - number, -(-(reach.need - value) // search.best[at]))
-        extra = 0.0 if not used or pair[place] in used else search.per_extra_pair
         least = spent + max(lacking * price, (reach.need - value) * search.rate[at])
+        if search.caps[at]:
+            # Every assembly from here on is a pair of its own and makes so many at most.
+            new = -(-lacking // search.caps[at]) - (0 if used else 1)
+            least += new * search.per_extra_pair
         if least > budget:
             return
-        if number + lacking > room or least + extra > budget:
+        extra = 0.0 if not used or pair[place] in used else search.per_extra_pair
+        if number + lacking > room or spent + lacking * price + extra > budget:
             continue
         left = dict(have)
         for more in range(1, room - number + 1):
@@ -208,6 +215,21 @@ def _extend(
                 yield cost, TieSet(tuple(sorted(so_far.chosen)))
                 break
             yield from _extend(search, at + 1, budget, left, so_far, taken, number + more)
+
+
+def _caps_from(
+    block: Block, needs: list[tuple[tuple[int, int], ...]], have: dict[int, int]
+) -> list[int]:
+    """Per place in the order, the most tie-downs that one assembly from there on can make."""
+    found = [0] * len(needs)
+    if block.apart or block.menu.shared_pairs:
+        return found
+    most = 1
+    for at in range(len(needs) - 1, -1, -1):
+        makes = min((have[gear] // pieces for gear, pieces in needs[at]), default=block.room)
+        most = max(most, min(makes, block.room))
+        found[at] = most
+    return found
 
 
 def _stock_from(block: Block, order: list[int]) -> list[tuple[tuple[int, ...], tuple[int, ...]]]:

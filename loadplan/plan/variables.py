@@ -7,30 +7,15 @@ from dataclasses import dataclass, field
 import pulp
 
 from loadplan.day.article import Routing
+from loadplan.plan.activity import Activity
 from loadplan.plan.assembly import Assembly
 from loadplan.plan.fixed import Completion
+from loadplan.plan.loose import Loose, loose_of
 from loadplan.plan.reach import Reach, Tiers, reach_of, tiers_of
 from loadplan.plan.sets import AccessoryClass, ArticleSets, LoadSets, PositionClass, Sets
 
 _PLENTY = 1000
-LooseAccessories = tuple[AccessoryClass, list[pulp.LpVariable]]
-
-
-@dataclass(frozen=True, slots=True)
-class Activity:
-    """A variable that makes ``tie_downs`` tie-downs of ``assembly`` per unit.
-
-    ``uses`` and ``protectors`` are the pieces one unit takes out of the pools; gear that
-    ``Fixed`` has put on already is not among them.
-    """
-
-    variable: pulp.LpVariable
-    load: int
-    routing: Routing
-    assembly: Assembly
-    tie_downs: int
-    uses: tuple[tuple[str, int], ...]
-    protectors: int
+CreditedAccessories = tuple[AccessoryClass, list[pulp.LpVariable]]
 
 
 @dataclass(slots=True)
@@ -62,7 +47,6 @@ class SimpleArticle:
     sets: ArticleSets
     pure: dict[int, pulp.LpVariable]
     mixed: MixedSet | None
-    accessories: list[LooseAccessories]
 
 
 @dataclass(slots=True)
@@ -70,7 +54,8 @@ class CoupledArticle:
     """Variables of an article whose tie-downs are not all alike.
 
     ``pieces`` tie-downs per class and assembly, ``at`` per position, ``slots`` the completion
-    chosen for each begun tie-down, ``used`` per pair whether it occurs among the main ones.
+    chosen for each begun tie-down, ``used`` per pair whether it occurs among the main ones;
+    ``accessories`` those that add to its strength.
     """
 
     sets: ArticleSets
@@ -78,16 +63,17 @@ class CoupledArticle:
     at: dict[str, pulp.LpVariable]
     slots: list[list[pulp.LpVariable]]
     used: dict[tuple[str, str], pulp.LpVariable]
-    accessories: list[LooseAccessories]
+    accessories: list[CreditedAccessories]
 
 
 @dataclass(slots=True)
 class Variables:
-    """All variables: ``ready`` per load, the articles', protectors per load and kind."""
+    """All variables: ``ready`` per load, the articles', protectors and ``loose`` per load."""
 
     ready: list[pulp.LpVariable]
     articles: list[list[SimpleArticle | CoupledArticle]]
     protectors: list[dict[str, pulp.LpVariable]]
+    loose: list[list[Loose]]
     activities: list[Activity] = field(default_factory=list)
     all: list[pulp.LpVariable] = field(default_factory=list)
 
@@ -114,11 +100,12 @@ def make_variables(sets: Sets, *, complete: bool) -> Variables:
     ``complete`` gives every simple article all its sets, one variable per assembly alone and the
     tier patterns for mixed ones. Otherwise its sets are left to be added as columns later.
     """
-    made = Variables(ready=[], articles=[], protectors=[])
+    made = Variables(ready=[], articles=[], protectors=[], loose=[])
     for index, load in enumerate(sets.loads):
         made.ready.append(made.whole(int(load.possible)))
         made.articles.append([])
         made.protectors.append({})
+        made.loose.append([])
         if not load.possible:
             continue
         before = len(made.activities)
@@ -128,6 +115,7 @@ def make_variables(sets: Sets, *, complete: bool) -> Variables:
             else:
                 one = _coupled(made, sets, index, article)
             made.articles[index].append(one)
+        made.loose[index] = loose_of(sets, index, made.whole, made.activities)
         _protectors(made, sets, load, made.activities[before:], made.protectors[index])
     return made
 
@@ -136,9 +124,7 @@ def _simple(
     made: Variables, sets: Sets, load: int, article: ArticleSets, complete: bool
 ) -> SimpleArticle:
     if not complete:
-        loose = [] if article.credits_accessories else _accessories(made, sets, load, article)
-        return SimpleArticle(article, {}, None, loose)
-    accessories = _accessories(made, sets, load, article)
+        return SimpleArticle(article, {}, None)
     (place,) = article.classes
     (strength,) = article.demand.strengths
     credit = strength.credit_of(place.routing)
@@ -150,7 +136,7 @@ def _simple(
             pure[at] = made.binary()
             _act(made, load, place.routing, assembly, pure[at], number)
     mixed = _mixed(made, sets, load, article, place, reach)
-    return SimpleArticle(article, pure, mixed, accessories)
+    return SimpleArticle(article, pure, mixed)
 
 
 def _mixed(
@@ -214,9 +200,9 @@ def _coupled(made: Variables, sets: Sets, load: int, article: ArticleSets) -> Co
 
 def _accessories(
     made: Variables, sets: Sets, load: int, article: ArticleSets
-) -> list[LooseAccessories]:
-    found: list[LooseAccessories] = []
-    for one in article.accessories:
+) -> list[CreditedAccessories]:
+    found: list[CreditedAccessories] = []
+    for one in article.accessories if article.credits_accessories else ():
         variables: list[pulp.LpVariable] = []
         for assembly in one.assemblies:
             most = min(len(one.places), _most(sets, load, assembly))
@@ -255,9 +241,18 @@ def _act(
     variable: pulp.LpVariable,
     tie_downs: int,
 ) -> None:
-    uses = tuple((gear, pieces * tie_downs) for gear, pieces in assembly.uses)
-    protectors = assembly.protectors * tie_downs
-    made.activities.append(Activity(variable, load, routing, assembly, tie_downs, uses, protectors))
+    made.activities.append(
+        Activity(
+            variable=variable,
+            load=load,
+            routing=routing,
+            tie_downs=tie_downs,
+            strength=assembly.strength * tie_downs,
+            uses=tuple((gear, pieces * tie_downs) for gear, pieces in assembly.uses),
+            protectors=assembly.protectors * tie_downs,
+            winches=tie_downs if assembly.winch else 0,
+        )
+    )
 
 
 def _finish(
@@ -267,8 +262,16 @@ def _finish(
     completion: Completion,
     variable: pulp.LpVariable,
 ) -> None:
+    assembly = completion.assembly
     made.activities.append(
         Activity(
-            variable, load, routing, completion.assembly, 1, completion.adds, completion.protectors
+            variable=variable,
+            load=load,
+            routing=routing,
+            tie_downs=1,
+            strength=assembly.strength,
+            uses=completion.adds,
+            protectors=completion.protectors,
+            winches=int(assembly.winch),
         )
     )

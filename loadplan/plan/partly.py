@@ -1,0 +1,78 @@
+"""The least plan with some sets settled: everything else in whole numbers, over the sets known."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Sequence
+from dataclasses import replace
+from typing import Any
+
+import numpy as np
+
+from loadplan.plan.bounds import Bounder
+from loadplan.plan.halves import halved
+from loadplan.plan.pricing import improving_sets, prices_of
+from loadplan.plan.solver import Solver
+from loadplan.plan.stage_cost import StageCost
+
+Array = np.ndarray[Any, np.dtype[Any]]
+_PRICED, _SETS_A_ROUND = 4, 3
+
+
+def partly_settled(
+    bounder: Bounder,
+    stage: StageCost,
+    goes: Array,
+    settled: Sequence[int],
+    below: float,
+    seconds: float,
+) -> Array | None:
+    """The values of the least plan of ``stage`` with exactly ``goes`` ready.
+
+    It has the sets of the columns ``settled`` and is worth ``below`` at most; None where none is
+    found in ``seconds``. Only sets that are columns already, and pairs made of their halves, are
+    looked at, so a better plan may exist.
+    """
+    master = bounder.master
+    if not _price(bounder, stage, goes, settled):
+        return None
+    master.add_every_pool_row()
+    lower, upper = np.zeros(len(master.upper)), master.upper.copy()
+    lower[master.going], upper[master.going] = goes, goes
+    lower[list(settled)] = 1.0
+    done = {master.sets[column - master.base][0] for column in settled}
+    could = goes[master.traits.load] > 0
+    could[master.base :] &= np.array([block not in done for block, _ in master.sets], bool)
+    could[list(settled)] = True
+    could[master.going] = True
+    whole = replace(master.solver.matrix(), lower=lower, upper=upper)
+    halves = halved(master, whole, stage, could, lower == 0)
+    solver = Solver(halves.matrix)
+    if math.isfinite(below):
+        (columns,) = np.nonzero(halves.cost)
+        solver.add_row(columns, halves.cost[columns], -math.inf, below)
+    solver.price(halves.cost)
+    outcome = solver.solve(min(seconds, bounder.clock.left()), 1.0)
+    return None if outcome.values is None else halves.whole(outcome.values)
+
+
+def _price(bounder: Bounder, stage: StageCost, goes: Array, settled: Sequence[int]) -> bool:
+    """Price in sets that suit what is settled; False where nothing does."""
+    master = bounder.master
+    columns, ones = np.array(settled, dtype=int), np.ones(len(settled))
+    done = {master.sets[column - master.base][0] for column in settled}
+    master.release_ready()
+    master.hold_loads(goes, goes)
+    master.solver.bound_columns(columns, ones, ones)
+    try:
+        for _ in range(_PRICED):
+            outcome = master.relax(stage, bounder.clock.left())
+            if outcome.values is None:
+                return False
+            prices = prices_of(master, stage, outcome)
+            if not master.add_sets(improving_sets(master, prices, _SETS_A_ROUND, done)):
+                break
+        return True
+    finally:
+        master.solver.bound_columns(columns, 0.0 * ones, ones)
+        master.hold_ready(bounder.selection.ready)

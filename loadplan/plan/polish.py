@@ -1,0 +1,91 @@
+"""Polishing: a plan made better a stretch of the day at a time.
+
+The sets of the loads that leave in one stretch are freed, the others kept, and what is free is
+priced and solved again in whole numbers. Loads that are out together compete for the same gear.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator
+from contextlib import suppress
+from dataclasses import dataclass
+from typing import Any
+
+import numpy as np
+
+from loadplan.plan.bounds import Bounder
+from loadplan.plan.clock import OutOfTimeError
+from loadplan.plan.partly import partly_settled
+from loadplan.plan.stage_cost import StageCost
+
+Array = np.ndarray[Any, np.dtype[Any]]
+_SECONDS = 3.0
+_FREE, _MOST_FREE = 8, 32  # sets freed at once
+
+
+@dataclass(slots=True)
+class Polish:
+    """Betters a plan in ``stage``, the stages before it held; values lie ``step`` apart."""
+
+    bounder: Bounder
+    stage: StageCost
+    step: float
+
+    def run(self, values: Array, enough: float = -math.inf) -> Array:
+        """The best plan found from ``values`` on; stops at ``enough`` or less.
+
+        Goes on until a whole round has bettered nothing, or the time is up.
+        """
+        found = [values]
+        with suppress(OutOfTimeError):
+            for better in self._better(values, enough):
+                found.append(better)
+        return found[-1]
+
+    def _better(self, values: Array, enough: float) -> Iterator[Array]:
+        """Better and better plans, by short stretches of the day and then by longer ones."""
+        goes = np.round(values[self.bounder.master.going])
+        order = self._by_departure(goes)
+        free, start, since = _FREE, 0, 0
+        while not self.bounder.clock.over():
+            value = self._value(values)
+            if value <= enough + 0.5 * self.step:
+                return
+            stretch, loads = self._stretch(order, start, free)
+            found = self._again(values, goes, stretch, value - 0.9 * self.step)
+            start = (start + max(1, loads // 2)) % len(order)
+            since += max(1, loads // 2)
+            if found is not None:
+                values, since = found, 0
+                yield values
+            if since >= len(order):
+                if loads == len(order) or free >= _MOST_FREE:
+                    return
+                free, since = 2 * free, 0
+
+    def _value(self, values: Array) -> float:
+        return float(self.bounder.master.traits.cost(self.stage)[: len(values)] @ values)
+
+    def _by_departure(self, goes: Array) -> list[int]:
+        pools = self.bounder.master.arrays.pools
+        loads = [int(load) for load in np.nonzero(goes)[0]]
+        return sorted(loads, key=lambda load: (pools.first[load], pools.last[load], load))
+
+    def _stretch(self, order: list[int], start: int, free: int) -> tuple[set[int], int]:
+        """The blocks, about ``free``, of the loads from ``start`` on, and how many loads."""
+        blocks: set[int] = set()
+        for number in range(len(order)):
+            load = order[(start + number) % len(order)]
+            mine = {n for n, b in enumerate(self.bounder.master.arrays.blocks) if b.load == load}
+            if blocks and len(blocks) + len(mine) > free:
+                return blocks, number
+            blocks |= mine
+        return blocks, len(order)
+
+    def _again(self, values: Array, goes: Array, free: set[int], below: float) -> Array | None:
+        """A plan below ``below`` that differs in the ``free`` blocks alone."""
+        master = self.bounder.master
+        chosen = np.nonzero(values[master.base :] > 0.5)[0]
+        settled = [int(c) + master.base for c in chosen if master.sets[c][0] not in free]
+        return partly_settled(self.bounder, self.stage, goes, settled, below, _SECONDS)

@@ -1,0 +1,91 @@
+"""Dives and polishing find whole plans: never better than the least, never breaking a limit."""
+
+from __future__ import annotations
+
+from typing import Any
+
+import numpy as np
+import pytest
+
+from loadplan.day.day import Day
+from loadplan.judge.judge import judge
+from loadplan.plan.blocks import Arrays
+from loadplan.plan.bounds import Bounder
+from loadplan.plan.clock import Clock
+from loadplan.plan.decode import decode
+from loadplan.plan.dive import Dive
+from loadplan.plan.master import Master
+from loadplan.plan.partly import partly_settled
+from loadplan.plan.polish import Polish
+from loadplan.plan.program import build
+from loadplan.plan.selection import Selection
+from loadplan.plan.sets import sets_of
+from loadplan.plan.solve_day import solve_day
+from loadplan.plan.stage_cost import MIXED_SETS, STRENGTH, StageCost
+from loadplan.plan.stages import StagedSolve
+from loadplan.plan.start import starting_sets
+from tests.plan.test_complete_program import tight_day
+
+Array = np.ndarray[Any, np.dtype[Any]]
+
+
+def held_to_count(one: Day) -> tuple[Bounder, Array]:
+    """A bounder with loads and tie-downs held at the day's optimum, and the loads that go."""
+    sets, clock = sets_of(one), Clock(60.0)
+    master = Master(Arrays(sets), build(sets, complete=False), clock)
+    master.add_sets(starting_sets(master))
+    priority = np.array([load.load.priority for load in sets.loads])
+    solve = StagedSolve(Bounder(master, Selection(priority, master.possible.copy()), clock))
+    solve.run()
+    assert solve.values is not None
+    for stage, _ in master.stage_rows:
+        if stage in (MIXED_SETS, STRENGTH):
+            master.loosen(stage, np.inf)
+    return solve.bounder, np.round(solve.values[master.going])
+
+
+def value(bounder: Bounder, stage: StageCost, values: Array) -> float:
+    return float(bounder.master.traits.cost(stage)[: len(values)] @ values)
+
+
+@pytest.mark.parametrize("seed", range(6))
+def test_a_dive_finds_a_plan_that_the_judge_accepts(seed: int) -> None:
+    one = tight_day(seed)
+    bounder, goes = held_to_count(one)
+    values = Dive(bounder, MIXED_SETS).run(goes)
+    assert values is not None
+    ready, tie_downs = decode(bounder.master, values)
+    assert len(ready) == int(goes.sum())
+    assert judge(one, ready, tie_downs).disagreements == ()
+    optimum = {stage.name: stage.value for stage in solve_day(one).stages}
+    assert len(tie_downs) == optimum["tie-downs"]
+    assert value(bounder, MIXED_SETS, values) >= optimum["mixed sets"]
+
+
+@pytest.mark.parametrize("seed", range(6))
+def test_polishing_ends_at_the_least_where_all_sets_are_free_at_once(seed: int) -> None:
+    one = tight_day(seed)
+    bounder, goes = held_to_count(one)
+    # The strongest plan with as many tie-downs: the worst there is to begin with.
+    worst = StageCost(name="strongest", strength=-1)
+    begin = partly_settled(bounder, worst, goes, [], np.inf, 10.0)
+    assert begin is not None
+    polished = Polish(bounder, MIXED_SETS, 1.0).run(begin)
+    assert value(bounder, MIXED_SETS, polished) <= value(bounder, MIXED_SETS, begin)
+    ready, tie_downs = decode(bounder.master, polished)
+    assert judge(one, ready, tie_downs).disagreements == ()
+    optimum = {stage.name: stage.value for stage in solve_day(one).stages}
+    assert value(bounder, MIXED_SETS, polished) == optimum["mixed sets"]
+
+
+def test_what_is_settled_stays_and_nothing_is_found_below_the_least() -> None:
+    bounder, goes = held_to_count(tight_day(3))
+    master = bounder.master
+    values = partly_settled(bounder, STRENGTH, goes, [], np.inf, 10.0)
+    assert values is not None
+    kept = [int(c) for c in np.nonzero(values[master.base :] > 0.5)[0][:1] + master.base]
+    again = partly_settled(bounder, STRENGTH, goes, kept, np.inf, 10.0)
+    assert again is not None
+    assert again[kept[0]] == 1.0
+    least = value(bounder, STRENGTH, values)
+    assert partly_settled(bounder, STRENGTH, goes, [], least - 1.0, 10.0) is None
