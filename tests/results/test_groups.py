@@ -4,15 +4,21 @@ from __future__ import annotations
 
 from dataclasses import replace
 from fractions import Fraction
+from itertools import pairwise
 
 import pytest
 
 from loadplan.day.article import Stands
+from loadplan.day.units import Units
+from loadplan.results.deck.above import Area
+from loadplan.results.deck.inks import Inks
 from loadplan.results.deck.picture import deck_picture
+from loadplan.results.deck.placing import place
+from loadplan.results.deck.side import Side
 from loadplan.results.workbook import results_bytes
 from loadplan.tables.facts import DayFacts
 from loadplan.tables.flat import flat_tables
-from tests.results.build import DAY, LUMBER, plan_of, strap
+from tests.results.build import DAY, LUMBER, TRAILERS, plan_of, strap
 from tests.results.dump import opened
 
 # Three bundles of 8,000, 3,000 and 1,000 lb side by side: 12,000 lb, so 6,000 lb are needed.
@@ -21,6 +27,10 @@ BUNDLES = tuple(
     replace(LUMBER, id=name, weight=Fraction(weight), group="G1", stands=Stands.SIDE_BY_SIDE)
     for name, weight in (("LU-A", 8000), ("LU-B", 3000), ("LU-C", 1000))
 )
+
+US = Units.US
+AREA = Area(left=20, top=20, right=380, bottom=280)
+LIMIT = Fraction("13.5")
 
 
 @pytest.fixture(scope="module")
@@ -92,6 +102,37 @@ def test_every_weight_has_its_line(plan):
 def test_every_article_is_drawn(plan):
     facts = DayFacts(plan).loads[0]
     assert [article.id for article in facts.cargo] == ["LU-A", "LU-B", "LU-C"]
-    words = deck_picture(plan.day, facts).words
-    # 3 x 16 ft and 2 gaps of 1 ft are 50 ft on a 48 ft deck.
-    assert "DOES NOT FIT: 3 articles with 1 ft between them need 50 ft; the deck is 48 ft." in words
+    assert "DOES NOT FIT" not in deck_picture(plan.day, facts).words
+    # In line, 3 x 16 ft and 2 gaps of 1 ft are 50 ft on a 48 ft deck.
+    placing = place([replace(one, stands=Stands.IN_LINE) for one in BUNDLES], TRAILERS[1], US)
+    assert placing.notes[0] == (
+        "DOES NOT FIT: 3 articles with 1 ft between them need 50 ft; the deck is 48 ft."
+    )
+
+
+def test_bundles_side_by_side_share_one_place_and_do_not_overlap():
+    """Each 2 ft wide: 6 ft across the middle of the deck, the first at the right."""
+    placing = place([replace(one, width=Fraction(2)) for one in BUNDLES], TRAILERS[1], US)
+    assert [(block.front, block.rear) for block in placing.blocks] == [(1, 17)] * 3
+    assert [(block.aside, block.width) for block in placing.blocks] == [(-2, 2), (0, 2), (2, 2)]
+    unknown = place(BUNDLES, TRAILERS[1], US).blocks
+    edges = [(block.aside - block.width / 2, block.aside + block.width / 2) for block in unknown]
+    assert all(right <= left + 1e-9 for (_, right), (left, _) in pairwise(edges))
+
+
+def test_a_stack_stands_in_one_place_and_its_heights_add_up(plan):
+    """Three of 3 ft on a deck of 5 ft: 14 ft, above the limit of 13 ft 6 in."""
+    stack = [replace(one, stands=Stands.STACKED, height=Fraction(3)) for one in BUNDLES]
+    placing = place(stack, replace(TRAILERS[1], deck_height=Fraction(5)), US)
+    assert [block.front for block in placing.blocks] == [1, 1, 1]
+    assert [len(block.under) for block in placing.blocks] == [0, 1, 2]
+    side = Side(Inks(400, 300), AREA, placing, replace(TRAILERS[1], deck_height=5), LIMIT, US)
+    side.draw()
+    assert [side.overall(block) for block in placing.blocks] == [8, 11, 14]
+
+
+def test_each_tie_down_says_which_articles_it_holds(plan):
+    sheet = opened(results_bytes(plan), values=True)["Load 2"]
+    held = [str(row[3].value) for row in sheet.iter_rows() if "holds" in str(row[3].value)]
+    assert len(held) == 3
+    assert all(words.endswith("; holds LU-A, LU-B and LU-C") for words in held)

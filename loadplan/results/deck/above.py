@@ -19,6 +19,7 @@ LABELS = 100.0
 _MOST_ACROSS = 186.0
 _MOST_OUT = 46.0
 _ANCHORS_APART = 22.0
+_STACKED_APART, _DEEP_ENOUGH = 38.0, 60.0
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -61,8 +62,8 @@ class Above:
         """Everything; False where labels were too many for the gear's names."""
         self._front(front_structure)
         frames: dict[str, Frame] = {}
-        for place, block in enumerate(self.placing.blocks):
-            frames[block.article.id] = self._frame(place, block)
+        for block in self.placing.blocks:
+            frames[block.article.id] = self._frame(block)
             self._block(block, frames[block.article.id])
         drawn = [stroke for facts in articles for stroke in _strokes(facts, frames)]
         self._deck()
@@ -93,21 +94,26 @@ class Above:
         self.inks.text((left - 12, y - 40), "right", size=17, anchor="rm")
         self.inks.text((left - 12, y + 40), "left", size=17, anchor="rm")
 
-    def _frame(self, place: int, block: Block) -> Frame:
+    def _across(self, block: Block) -> float:
+        """The middle of a block, in dots from the top; left is down."""
+        return self.middle + block.aside * self.scale
+
+    def _frame(self, block: Block) -> Frame:
         blocks = self.placing.blocks
-        before = block.front - (blocks[place - 1].rear if place else 0.0)
-        last = place + 1 == len(blocks)
-        behind = (self.placing.deck_length if last else blocks[place + 1].front) - block.rear
+        ahead = [one.rear for one in blocks if one.rear <= block.front]
+        past = [one.front for one in blocks if one.front >= block.rear]
+        before = block.front - max(ahead, default=0.0)
+        behind = min(past, default=self.placing.deck_length) - block.rear
         half, deck = block.width * self.scale / 2, self.placing.deck_width * self.scale / 2
         return Frame(
             left=self.x(block.front),
             right=self.x(block.rear),
-            top=self.middle - half,
-            bottom=self.middle + half,
+            top=self._across(block) - half,
+            bottom=self._across(block) + half,
             deck_top=self.middle - deck,
             deck_bottom=self.middle + deck,
-            before=self._outward(before, shared=place > 0),
-            behind=self._outward(behind, shared=not last),
+            before=self._outward(before, shared=bool(ahead)),
+            behind=self._outward(behind, shared=bool(past)),
         )
 
     def _outward(self, free: float, *, shared: bool) -> float:
@@ -146,19 +152,25 @@ class Above:
         """Id and weight in the middle of the block, and marks of its pinned accessories."""
         article = block.article
         x, room_x = self.x(block.front + block.length / 2), block.length * self.scale - 12
+        across = self._across(block) - len(block.under) * _STACKED_APART
         weight = mass(article.carried_weight, self.units)
-        big = text_width(article.id, 24) <= room_x and text_width(weight, 20) <= room_x
+        deep = block.width * self.scale > _DEEP_ENOUGH and not self._stacked(block)
+        big = deep and text_width(article.id, 24) <= room_x and text_width(weight, 20) <= room_x
         sizes = (24, 20) if big else (18, 16)
         up, down = (12, 13) if big else (9, 9)
         name = fitted(article.id, sizes[0], room_x + 14)
-        self.inks.plate((x, self.middle - up), name, size=sizes[0], bold=True)
+        self.inks.plate((x, across - up), name, size=sizes[0], bold=True)
         weight = fitted(weight, sizes[1], room_x + 14)
-        self.inks.plate((x, self.middle + down), weight, size=sizes[1])
+        self.inks.plate((x, across + down), weight, size=sizes[1])
         pinned = sum(one.pinned for one in article.accessories)
-        y = self.middle + 0.36 * block.width * self.scale
+        y = self._across(block) + 0.36 * block.width * self.scale
         for place in range(pinned):
             share = 0.72 + 0.16 * place / pinned
             _diamond(self.inks, (self.x(block.front + share * block.length), y), fill=PAPER)
+
+    def _stacked(self, block: Block) -> bool:
+        """Whether it is one of a stack."""
+        return bool(block.under) or any(block.article in one.under for one in self.placing.blocks)
 
     def _labels(self, side: Sequence[Stroke], *, up: bool) -> bool:
         """The numbers, and the gear's names where there is room for all of them."""

@@ -14,6 +14,7 @@ from fractions import Fraction
 from loadplan.day.article import Article
 from loadplan.day.trailer import Trailer
 from loadplan.day.units import Units
+from loadplan.results.deck.stands import Stand, stood
 
 GAP = {Units.US: Fraction(1), Units.METRIC: Fraction(3, 10)}
 _USUAL_WIDTH = {Units.US: 8.5, Units.METRIC: 2.6}
@@ -25,7 +26,11 @@ _HAIR = 1e-9
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Block:
-    """One article as drawn: from ``front`` back by ``length``, centred across the deck."""
+    """One article as drawn: from ``front`` back by ``length``.
+
+    Its middle stands ``aside`` of the middle of the deck, to the left if above 0. ``under`` are the
+    articles of a stack below it.
+    """
 
     article: Article
     front: float
@@ -33,6 +38,8 @@ class Block:
     width: float
     length_known: bool
     width_known: bool
+    aside: float = 0.0
+    under: tuple[Article, ...] = ()
 
     @property
     def rear(self) -> float:
@@ -66,7 +73,8 @@ class Placing:
     @property
     def view_width(self) -> float:
         """What the picture must show crosswise."""
-        return max([self.deck_width, *(block.width for block in self.blocks)])
+        sides = (2 * abs(block.aside) + block.width for block in self.blocks)
+        return max([self.deck_width, *sides])
 
 
 def place(articles: Sequence[Article], trailer: Trailer | None, units: Units) -> Placing:
@@ -75,7 +83,8 @@ def place(articles: Sequence[Article], trailer: Trailer | None, units: Units) ->
     wide = None if trailer is None else trailer.deck_width
     gap = float(GAP[units])
     deck_width = _USUAL_WIDTH[units] if wide is None else float(wide)
-    lengths = _lengths(articles, deck, gap, units)
+    stands = stood(articles)
+    lengths = _lengths(stands, deck, gap, units)
     needed = sum(lengths) + gap * max(0, len(lengths) - 1)
     deck_length = needed + 2 * gap if deck is None else float(deck)
     fits = needed <= deck_length + _HAIR
@@ -88,42 +97,60 @@ def place(articles: Sequence[Article], trailer: Trailer | None, units: Units) ->
         deck_width_known=wide is not None,
         gap=gap,
         fits=fits,
-        blocks=tuple(_blocks(articles, lengths, front, gap, deck_width)),
-        notes=tuple(_notes(articles, deck, wide, needed, fits, units)),
+        blocks=tuple(_blocks(stands, lengths, max(front, 0.0), gap, deck_width)),
+        notes=tuple(_notes(articles, len(stands), deck, wide, needed, fits, units)),
     )
 
 
 def _blocks(
-    articles: Sequence[Article], lengths: Sequence[float], front: float, gap: float, wide: float
+    stands: Sequence[Stand], lengths: Sequence[float], front: float, gap: float, deck: float
 ) -> Iterator[Block]:
-    """One behind the other from ``front``; an unknown width is drawn narrower than the deck."""
-    for article, length in zip(articles, lengths, strict=True):
-        yield Block(
-            article=article,
-            front=max(front, 0.0),
-            length=length,
-            width=wide * _NARROW if article.width is None else float(article.width),
-            length_known=article.length is not None,
-            width_known=article.width is not None,
-        )
+    """One stand behind the other from ``front``; an unknown width is drawn narrower than its share.
+
+    What stands side by side fills the deck from right to left; of a stack each is drawn in place.
+    """
+    for stand, length in zip(stands, lengths, strict=True):
+        beside = 1 if stand.stacked else len(stand.articles)
+        unknown = deck * _NARROW / beside
+        wide = [unknown if one.width is None else float(one.width) for one in stand.articles]
+        edge = 0.0 if stand.stacked else -sum(wide) / 2
+        for place, (article, width) in enumerate(zip(stand.articles, wide, strict=True)):
+            yield Block(
+                article=article,
+                front=front,
+                length=length if article.length is None else float(article.length),
+                width=width,
+                length_known=article.length is not None,
+                width_known=article.width is not None,
+                aside=0.0 if stand.stacked else edge + width / 2,
+                under=stand.articles[:place] if stand.stacked else (),
+            )
+            edge += 0.0 if stand.stacked else width
         front += length + gap
 
 
 def _lengths(
-    articles: Sequence[Article], deck: Fraction | None, gap: float, units: Units
+    stands: Sequence[Stand], deck: Fraction | None, gap: float, units: Units
 ) -> list[float]:
-    """Each article's length; those not given share what the others leave of the deck."""
-    known = [float(article.length) for article in articles if article.length is not None]
-    blanks = len(articles) - len(known)
+    """Each stand's length; those not given share what the others leave of the deck."""
+    longest = [_longest(stand) for stand in stands]
+    known = [float(one) for one in longest if one is not None]
+    blanks = len(stands) - len(known)
     share = _USUAL_ARTICLE[units]
     if blanks and deck is not None:
-        left = float(deck) - sum(known) - gap * (len(articles) - 1)
+        left = float(deck) - sum(known) - gap * (len(stands) - 1)
         share = max(_LEAST_ARTICLE[units], min(share, left / blanks))
-    return [share if article.length is None else float(article.length) for article in articles]
+    return [share if one is None else float(one) for one in longest]
+
+
+def _longest(stand: Stand) -> Fraction | None:
+    """The longest of its articles whose length is given."""
+    return max((one.length for one in stand.articles if one.length is not None), default=None)
 
 
 def _notes(
     articles: Sequence[Article],
+    places: int,
     deck: Fraction | None,
     wide: Fraction | None,
     needed: float,
@@ -134,7 +161,7 @@ def _notes(
     notes = []
     if not fits and deck is not None:
         what = f"{len(articles)} articles" if len(articles) > 1 else "The article"
-        gaps = f" with {float(GAP[units]):g} {unit} between them" if len(articles) > 1 else ""
+        gaps = f" with {float(GAP[units]):g} {unit} between them" if places > 1 else ""
         verb = "need" if len(articles) > 1 else "needs"
         notes.append(
             f"DOES NOT FIT: {what}{gaps} {verb} {needed:.5g} {unit}; "

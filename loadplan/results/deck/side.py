@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from fractions import Fraction
 
+from loadplan.day.article import Article
 from loadplan.day.trailer import Trailer
 from loadplan.day.units import Units
 from loadplan.results.deck.above import Area
@@ -36,20 +37,30 @@ class Side:
         """Height of the article's top above the ground, where both heights are known."""
         if self.deck_height is None or block.article.height is None:
             return None
-        return self.deck_height + block.article.height
+        below = [one.height for one in block.under]
+        if any(height is None for height in below):
+            return None
+        return self.deck_height + block.article.height + sum(filter(None, below), Fraction(0))
 
     @property
     def _deck(self) -> float:
         return float(self.deck_height or _DECK_HEIGHT[self.units])
 
-    def _tall(self, block: Block) -> float:
-        high = block.article.height
+    def _tall(self, article: Article) -> float:
+        high = article.height
         return _USUAL_HEIGHT[self.units] if high is None else float(high)
+
+    def _foot(self, block: Block) -> float:
+        """How high above the ground it stands."""
+        return self._deck + sum(self._tall(one) for one in block.under)
+
+    def _top(self, block: Block) -> float:
+        return self._foot(block) + self._tall(block.article)
 
     @property
     def scale(self) -> float:
         """Dots per unit of length."""
-        tops = [self._deck + self._tall(block) for block in self.placing.blocks]
+        tops = [self._top(block) for block in self.placing.blocks]
         high = max([float(self.limit), *tops]) * 1.04
         along = (self.area.right - self.area.left) / self.placing.view_length
         return min(along, (self.area.bottom - self.area.top) / high)
@@ -82,25 +93,27 @@ class Side:
         self.inks.box(self._x(0), top, rear, top + thick, fill=INK, dashed=self.deck_height is None)
 
     def _article(self, block: Block) -> None:
-        top = self._y(self._deck + self._tall(block))
+        top, foot = self._y(self._top(block)), self._y(self._foot(block))
         left, right = self._x(block.front), self._x(block.rear)
         known = block.article.height is not None
         self.inks.box(
             left,
             top,
             right,
-            self._y(self._deck),
+            foot,
             fill=PALE,
             dashed=not (known and block.length_known),
         )
         middle = (left + right) / 2
         name = fitted(block.article.id, 18, right - left - 8)
-        self.inks.text((middle, (top + self._y(self._deck)) / 2), name, size=18, anchor="mm")
+        self.inks.text((middle, (top + foot) / 2), name, size=18, anchor="mm")
 
     def _height(self, block: Block) -> None:
         """The overall height above the article, on a plate that the limit line does not cross."""
         middle = self._x(block.front + block.length / 2)
-        top = self._y(self._deck + self._tall(block))
+        if any(block.article in one.under for one in self.placing.blocks):
+            return
+        top = self._y(self._top(block))
         overall = self.overall(block)
         words = "?" if overall is None else length(overall, self.units)
         over = overall is not None and overall > self.limit

@@ -13,7 +13,7 @@ from loadplan.tables.facts import RatedTieDown
 _DEEP = 0.2
 _BACK_AND_FORTH = 34.0
 _BESIDE_MIDDLE = 0.12
-_SLANT = 0.2
+_SLANT, _LEAST_SLANT = 0.5, 48.0
 # The legs of a boulder's ring run out to the four corners.
 _LEGS = {
     "leg 1": "front left",
@@ -42,9 +42,10 @@ class Frame:
         return self.right - self.left
 
     def joined(self, other: Frame) -> Frame:
-        """The frame around this one and ``other``, which stands further back."""
+        """The frame around this one and ``other``, which stands beside or behind it."""
         return replace(
             self,
+            left=min(self.left, other.left),
             right=max(self.right, other.right),
             top=min(self.top, other.top),
             bottom=max(self.bottom, other.bottom),
@@ -99,8 +100,10 @@ def strokes(tie_downs: Sequence[RatedTieDown], frame: Frame) -> Iterator[Stroke]
 
 
 def _over(one: RatedTieDown, frame: Frame, share: float, *, up: bool) -> Stroke:
-    x = frame.left + share * frame.long
-    slant = _SLANT * frame.long if "diagonal" in one.tie_down.position else 0.0
+    diagonal = "diagonal" in one.tie_down.position
+    # Diagonals cross over the eye, which is in the middle.
+    x = frame.left + (0.5 if diagonal else share) * frame.long
+    slant = max(_SLANT * frame.long, _LEAST_SLANT) if diagonal else 0.0
     if "right to left" in one.tie_down.position:
         slant = -slant
     ends = ((x - slant, frame.deck_top), (x + slant, frame.deck_bottom))
