@@ -13,6 +13,7 @@ from loadplan.judge.strength import planned_strength
 from loadplan.judge.wording import NOTHING, need_and_have, sentences
 from loadplan.outcome.check import Check, Verdict
 from loadplan.rules.anchors import ANCHORS_USED
+from loadplan.rules.canada import in_rules
 from loadplan.rules.looks import UNRATED_TIE_POINTS
 from loadplan.rules.sources import ANCHOR_USE, ESTIMATE, LOWEST_PART
 from loadplan.source import Certainty, Source
@@ -53,7 +54,7 @@ def load_advice(case: LoadCase) -> Iterator[Check]:
             have="unrated",
             working="Winches have no rating in the day workbook and do not limit the figures: "
             "read their marking",
-            source=LOWEST_PART,
+            source=in_rules(case.day, LOWEST_PART),
         )
 
 
@@ -67,7 +68,7 @@ def _point(day: Day, named: tuple[str, str, str], wll: Fraction | None) -> Itera
         need="rated",
         have="unrated" if wll is None else mass_down(wll, day.units),
         working=sentences(["No tie-down is stronger than the points it holds to", what]),
-        source=LOWEST_PART,
+        source=in_rules(day, LOWEST_PART),
         met=wll is not None,
     )
 

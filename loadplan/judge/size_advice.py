@@ -15,12 +15,13 @@ from loadplan.day.trailer import Trailer
 from loadplan.judge.case import LoadCase
 from loadplan.judge.wording import NOTHING, need_and_have, sentences
 from loadplan.outcome.check import Check, Verdict
+from loadplan.rules.canada import in_rules
 from loadplan.rules.limits import LIMITS
 from loadplan.rules.sources import HEIGHT, TRAILERS, WIDTH, workbook
 from loadplan.source import Source
 from loadplan.text import names, plain
 
-_LENGTH_PLACES = 2
+_LENGTH_PLACES = 3
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -40,8 +41,8 @@ class _Figures:
 
     def spelled(self) -> str:
         """``12 + 8.5 = 20.5``."""
-        terms = " + ".join(plain(part) for part in self.known)
-        return terms if len(self.known) < 2 else f"{terms} = {plain(self.sum())}"
+        terms = " + ".join(plain(part, _LENGTH_PLACES) for part in self.known)
+        return terms if len(self.known) < 2 else f"{terms} = {plain(self.sum(), _LENGTH_PLACES)}"
 
 
 def size_advice(case: LoadCase) -> Iterator[Check]:
@@ -104,8 +105,8 @@ def _line(
         have=there if have.known else NOTHING,
         unit=unit,
         verdict=Verdict.ADVICE if exceeded or gaps else Verdict.MET,
-        working=sentences([f"{words}: {need.spelled() or NOTHING}", *gaps]),
-        source=source.cite(),
+        working=sentences([f"{words}: {need.spelled()}" if need.known else "", *gaps]),
+        source=in_rules(case.day, source).cite(),
     )
 
 

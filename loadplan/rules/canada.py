@@ -10,6 +10,7 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import TypeVar
 
+from loadplan.day.day import Day, RuleSet
 from loadplan.rules import sources as us
 from loadplan.rules.cite import CFR, HANDBOOK_EDITION, MEMORY_EDITION
 from loadplan.rules.profile import Profile
@@ -103,6 +104,21 @@ COIL_ROWS = _read("Part 2, metal coils", "Transverse rows of coils were added in
 LOG_TENSIONING = _read(
     "Part 2, logs", "Logs crosswise: automatic tensioning devices are required since 2010."
 )
+WIDTH = Source(
+    document="interprovincial memorandum on vehicle weights and dimensions",
+    section="overall width",
+    edition=MEMORY_EDITION,
+    certainty=Certainty.MEMORY,
+    says="Vehicles and their loads are up to 2.6 m wide without a permit.",
+)
+HEIGHT = Source(
+    document="interprovincial memorandum on vehicle weights and dimensions",
+    section="overall height",
+    edition=MEMORY_EDITION,
+    certainty=Certainty.MEMORY,
+    says="Vehicles and their loads are up to 4.15 m high without a permit; 4.11 m (13 ft 6 in) is "
+    "taken here, which holds in both countries.",
+)
 _INSTEAD = {
     us.AGGREGATE: AGGREGATE,
     us.CREDIT_DIRECT: AGGREGATE,
@@ -120,6 +136,8 @@ _INSTEAD = {
     us.BLOCKING_STRENGTH: BLOCKING,
     us.RUB_RAILS: RUB_RAILS,
     us.ON_THE_ROAD: ON_THE_ROAD,
+    us.WIDTH: WIDTH,
+    us.HEIGHT: HEIGHT,
 }
 CANADIAN_SOURCES = (
     *dict.fromkeys(_INSTEAD.values()),
@@ -143,6 +161,11 @@ def canadian(source: Source) -> Source:
 def cite_in(profile: Profile, source: Source) -> str:
     """How ``source`` is cited under the rule set of ``profile``."""
     return (canadian(source) if profile.canada else source).cite()
+
+
+def in_rules(day: Day, source: Source) -> Source:
+    """``source`` as the rule set of ``day`` has it."""
+    return canadian(source) if day.rules is RuleSet.CANADA else source
 
 
 def in_canada(asked: Asked) -> Asked:

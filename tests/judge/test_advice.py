@@ -6,6 +6,7 @@ from fractions import Fraction
 import pytest
 
 from loadplan.day.article import Routing, WeightFrom
+from loadplan.day.day import RuleSet
 from loadplan.day.house import HouseRules, UnratedPoints
 from loadplan.day.units import Units
 from tests.judge.build import (
@@ -100,18 +101,15 @@ def test_nothing_known():
         ),
         "width on the deck": (
             *("-", "-", "ft", "advice"),
-            "Widest article: -. The width of M-1 and G-1 is not given. "
-            f"The deck width {trailer_t1}",
+            f"The width of M-1 and G-1 is not given. The deck width {trailer_t1}",
         ),
         "overall width": (
             *("-", "8.5", "ft", "advice"),
-            "Wider of deck and widest article: -. The width of M-1 and G-1 is not given. "
-            f"The deck width {trailer_t1}",
+            f"The width of M-1 and G-1 is not given. The deck width {trailer_t1}",
         ),
         "overall height": (
             *("-", "13.5", "ft", "advice"),
-            "Deck height and highest article: -. The height of M-1 and G-1 is not given. "
-            f"The deck height {trailer_t1}",
+            f"The height of M-1 and G-1 is not given. The deck height {trailer_t1}",
         ),
     }
 
@@ -121,12 +119,23 @@ def test_a_width_not_wholly_known_is_not_compared():
     assert row(found["width on the deck"]) == ("-", "-", "ft", "advice")
 
 
-def test_sizes_are_printed_to_two_decimals_and_weights_whole():
+def test_sizes_are_printed_to_three_decimals_and_weights_whole():
     cargo = (machine(weight="20000.5", length="18.001"),)
     whole = day(*cargo, on=trailer(payload="48000.7", deck_length="28.009"))
     found = checks(whole, four())
     assert row(found["", "payload"]) == ("20,001", "48,000", "lb", "met")
-    assert row(found["", "deck length"]) == ("18.01", "28", "ft", "met")
+    assert row(found["", "deck length"]) == ("18.001", "28.009", "ft", "met")
+
+
+def test_a_canadian_day_cites_its_own_standard():
+    whole = replace(day(*CARGO), rules=RuleSet.CANADA)
+    found = checks(whole, PLAN)
+    lowest = "NSC Standard 10 s. 21 (from the official handbook, not the regulation text read)"
+    assert found["", "anchor point rating"].source == lowest
+    memorandum = "interprovincial memorandum on vehicle weights and dimensions"
+    assert found["", "overall width"].source == f"{memorandum} overall width (memory)"
+    assert found["", "overall height"].source == f"{memorandum} overall height (memory)"
+    assert not [one.source for one in found.values() if "CFR" in one.source]
 
 
 def test_no_trailer():
