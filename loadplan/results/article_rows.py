@@ -77,7 +77,7 @@ class ArticleRows:
         return first, self.flow.row - 1
 
     def _tie_down(self, one: RatedTieDown, credits: Mapping[str, int]) -> None:
-        words, place, sheet = hook_up(one), place_of(one.tie_down), self.sheet
+        words, place, sheet = hook_up(one, self._serves(one)), place_of(one.tie_down), self.sheet
         count = max(
             lines(words, at.WIDTHS[at.HOOK] - _INDENT, 9),
             lines(place, at.WIDTHS[at.PLACE] - _INDENT, 9, True),
@@ -100,6 +100,13 @@ class ArticleRows:
             sheet.number(row, at.CREDIT, one.credit, "cell half")
         credited = f"={lowest}*{cell(row, at.CREDIT)}"
         sheet.formula(row, at.CREDITED, credited, one.credited, "cell number")
+
+    def _serves(self, one: RatedTieDown) -> list[str]:
+        """The members of a group that a tie-down holds; nothing where the article is alone."""
+        demand = self.facts.demand
+        if not demand.members:
+            return []
+        return [article.id for article in demand.served_at(one.tie_down.position)]
 
     def _parts(self, row: int, one: RatedTieDown) -> None:
         """The WLL of each part: a number, ``unrated``, or what stands in its place."""

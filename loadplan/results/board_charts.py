@@ -17,6 +17,7 @@ MOST_CHARTS = 12
 _PER_ROW = 4
 _HIGH = 178
 _POINTS = 0.75
+_ASIDE = 6
 _DARK = "#2F5D8C"
 _SMALL = {"name": FONT, "size": 8, "color": INK}
 _TITLE = {"name": FONT, "size": 9, "bold": True, "color": INK}
@@ -43,10 +44,10 @@ def most_out_chart(flow: Flow, row: int, pixels: int, rows: Sequence[GearRow]) -
     chart.set_title({"name": "Gear use: most out at once beside usable", "name_font": _TITLE})
     _axes(chart)
     chart.set_legend({"position": "top", "font": _SMALL})
-    size = {"width": sum(flow.widths[at.FIRST_SLOT :]), "height": pixels}
+    size = {"width": sum(flow.widths[at.FIRST_SLOT :]) - 2 * _ASIDE, "height": pixels}
     chart.set_size(size)
     words = "Bars: for each kind of gear the most pieces out at once beside the usable pieces."
-    sheet.page.insert_chart(row, at.FIRST_SLOT, chart, {"x_offset": 6, "description": words})
+    sheet.page.insert_chart(row, at.FIRST_SLOT, chart, {"x_offset": _ASIDE, "description": words})
 
 
 def over_time(flow: Flow, slots: Slots, top: int, rows: Sequence[GearRow]) -> None:
@@ -62,7 +63,7 @@ def over_time(flow: Flow, slots: Slots, top: int, rows: Sequence[GearRow]) -> No
     if len(rows) > len(drawn):
         words += f" (the {len(drawn)} scarcest of {len(rows)}; all are in the table above)"
     heading(flow, words)
-    wide = sum(flow.widths) // _PER_ROW
+    wide = (sum(flow.widths) - 4) // _PER_ROW
     for start in range(0, len(drawn), _PER_ROW):
         flow.may_break()
         row = flow.next(_HIGH * _POINTS)

@@ -71,9 +71,11 @@ def _times(flow: Flow, day: Day, slots: Slots, names: Sequence[str]) -> None:
     for column, name in enumerate(names):
         if name:
             flow.sheet.text(row, column, name, "head")
+    flow.sheet.blank(row, range(len(names), at.FIRST_SLOT), "head open")
     every = at.label_every(slots.count)
     for slot in range(slots.count):
-        words = day.clock(slots.begins(slot)) if slot % every == 0 else ""
+        shown = slot % every == 0 and slot + every <= slots.count
+        words = day.clock(slots.begins(slot)) if shown else ""
         style = "slot head" if words else "small"
         flow.sheet.text(row, at.FIRST_SLOT + slot, words, style)
 

@@ -7,7 +7,7 @@ from collections.abc import Mapping, Sequence
 from loadplan.outcome.day_plan import DayPlan
 from loadplan.results import board_layout as at
 from loadplan.results.flow import Flow
-from loadplan.results.measure import fitted
+from loadplan.results.measure import fitted, height, lines
 from loadplan.results.outcome_words import cell_number
 from loadplan.tables.facts import LoadFacts
 
@@ -28,7 +28,7 @@ _BAR = {
 
 def heading(flow: Flow, words: str) -> None:
     """A section's heading over the whole width; a page may begin with it."""
-    flow.may_break()
+    flow.may_break(section=True)
     flow.next(7)
     row = flow.next(17)
     flow.sheet.blank(row, range(1, len(flow.widths)), "heading")
@@ -78,7 +78,10 @@ def loads(
 
 
 def _load(flow: Flow, plan: DayPlan, one: LoadFacts, target: str) -> None:
-    sheet, row, load = flow.sheet, flow.next(_ROW), one.load
+    sheet, load = flow.sheet, one.load
+    cargo = ", ".join(article.id for article in one.cargo)
+    room = at.TABLE_WIDTHS[6] - 12
+    row = flow.next(max(_ROW, height(lines(cargo, room, 9), 9)))
     sheet.link(row, 0, target, fitted(load.id, at.TABLE_WIDTHS[0], 9), "cell link")
     sheet.text(row, 1, load.trailer or "", "cell")
     sheet.text(row, 2, plan.day.clock(load.out), "cell mid")
@@ -86,8 +89,7 @@ def _load(flow: Flow, plan: DayPlan, one: LoadFacts, target: str) -> None:
     sheet.number(row, 4, load.priority, "cell mid")
     words, style = ("ready", "cell ready") if one.ready else ("HELD", "cell held")
     sheet.text(row, 5, words, style)
-    cargo = ", ".join(article.id for article in one.cargo)
-    sheet.text(row, 6, fitted(cargo, at.TABLE_WIDTHS[6] - 12, 9), "cell")
+    sheet.text(row, 6, cargo, "cell wrap")
     sheet.number(row, 7, one.weight, "cell number")
     sheet.number(row, 8, len(one.tie_downs), "cell mid")
     if one.margin is None:

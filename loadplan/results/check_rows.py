@@ -2,19 +2,24 @@
 
 from __future__ import annotations
 
-import re
-from collections.abc import Sequence
+from collections.abc import Iterable, Iterator, Sequence
 
 from loadplan.day.day import RuleSet
 from loadplan.outcome.check import Check, Verdict
 from loadplan.results import load_layout as at
 from loadplan.results.flow import Flow
+from loadplan.results.words import shortened
 from loadplan.rules.requirement import EachWLLRequirement
 from loadplan.tables.facts import LoadFacts
 
 _NOTHING = "-"
-_PRACTICE = re.compile(r"^.*\((common practice, no source)\)$")
+_AT = "tie-down at "
 _ORDER = (Verdict.NOT_MET, Verdict.ADVICE, Verdict.MET)
+_HANDBOOK = "handbook: from the official handbook, the regulation's own text was not read."
+_DOCUMENTS = {
+    RuleSet.US: f"Numbers in brackets are sections of 49 CFR; {_HANDBOOK}",
+    RuleSet.CANADA: f"NSC 10 is National Safety Code Standard 10; {_HANDBOOK}",
+}
 _STYLES = {
     Verdict.NOT_MET: "not met wrap",
     Verdict.ADVICE: "advice wrap",
@@ -29,11 +34,11 @@ def check_rows(flow: Flow, load: LoadFacts, checks: Sequence[Check], rules: Rule
     if not shown:
         return
     words = "Also checked" if live else "Checked" if load.ready else "What the rules ask of it"
-    sections = " (numbers in brackets are sections of 49 CFR)" if rules is RuleSet.US else ""
     row = flow.next(15)
-    flow.sheet.across(row, 0, at.LAST, f"{words}{sections}", "heading")
+    flow.sheet.across(row, 0, at.LAST, words, "heading")
+    flow.paragraph(_DOCUMENTS[rules], "muted small", size=7.5)
     for verdict in _ORDER:
-        alike = [check_line(check) for check in shown if check.verdict is verdict]
+        alike = check_lines(check for check in shown if check.verdict is verdict)
         flow.pairs([(line, _STYLES[verdict]) for line in alike], at.SPLIT)
 
 
@@ -42,16 +47,46 @@ def check_line(check: Check) -> str:
 
     Advice says its working too, and a held load only what is needed.
     """
-    whose = f"{check.article}: " if check.article else ""
-    unit = f" {check.unit}" if check.unit else ""
     figures = ""
     if _NOTHING not in (check.need, check.have):
-        figures = f": need {check.need}, have {check.have}{unit}"
+        figures = f": need {check.need}, have {check.have}{_unit(check, check.have)}"
     elif check.verdict is Verdict.NOT_MET and check.need != _NOTHING:
-        figures = f": need {check.need}{unit}"
+        figures = f": need {check.need}{_unit(check, check.need)}"
     working = f". {check.working.rstrip('.')}" if check.verdict is Verdict.ADVICE else ""
-    cite = _PRACTICE.sub(r"\1", check.source.removeprefix("49 CFR "))
-    return f"{check.verdict.value} - {whose}{check.name}{figures}{working} ({cite})"
+    return f"{_begins(check, check.name)}{figures}{working} ({shortened(check.source)})"
+
+
+def _unit(check: Check, figure: str) -> str:
+    """The unit behind a figure: ``1 tie-down``, ``2 tie-downs``."""
+    unit = check.unit.removesuffix("s") if figure == "1" else check.unit
+    return f" {unit}" if unit else ""
+
+
+def _begins(check: Check, name: str) -> str:
+    whose = f"{check.article}: " if check.article else ""
+    return f"{check.verdict.value} - {whose}{name}"
+
+
+def check_lines(checks: Iterable[Check]) -> Iterator[str]:
+    """A line for each check; counts that are met alike, place by place, share one."""
+    alike: dict[tuple[object, ...], list[Check]] = {}
+    for number, check in enumerate(checks):
+        counted = check.verdict is Verdict.MET and check.unit == "tie-downs"
+        key = (check.article, check.need, check.source) if counted else (number,)
+        alike.setdefault(key, []).append(check)
+    for same in alike.values():
+        yield check_line(same[0]) if len(same) == 1 else _together(same)
+
+
+def _together(same: Sequence[Check]) -> str:
+    """``met - EX-12: tie-down at front left, front right: need 1 each, have 1 each (...)``."""
+    first, places = same[0], list(dict.fromkeys(check.name for check in same))
+    starts = places[0].startswith(_AT)
+    words = [place.removeprefix(_AT) if starts and at else place for at, place in enumerate(places)]
+    have = [check.have for check in same]
+    shown = f"{have[0]} each" if len(set(have)) == 1 else ", ".join(have)
+    figures = f"need {first.need} each, have {shown}"
+    return f"{_begins(first, ', '.join(words))}: {figures} ({shortened(first.source)})"
 
 
 def _live(load: LoadFacts) -> set[tuple[str, str]]:

@@ -13,9 +13,10 @@ from loadplan.results.flow import Flow
 _UPRIGHT = {Units.US: (561.0, 724.0), Units.METRIC: (544.0, 774.0)}
 _ON_ITS_SIDE = {Units.US: (741.0, 544.0), Units.METRIC: (790.0, 528.0)}
 _POINTS_PER_PIXEL = 0.75
-_SMALLEST = 0.68
+_SMALLEST = 0.64
 # Programs differ a little in how wide a column prints.
 _SPARE = 0.9
+_WELL_FILLED = 0.5
 
 
 def fit(flow: Flow, units: Units) -> None:
@@ -47,12 +48,19 @@ def _in_pages(flow: Flow, wide: float, tall: float) -> None:
 
 
 def breaks(flow: Flow, tall: float) -> list[int]:
-    """Rows before which a new page begins, so that each page is at most ``tall`` points high."""
+    """Rows before which a new page begins, so that each page is at most ``tall`` points high.
+
+    A page ends where a section ends if that leaves at least half of it filled.
+    """
     found: list[int] = []
-    page_starts = 0.0
+    page_starts, section = 0.0, (0, 0.0)
     ends = [points for _, points in flow.starts[1:]] + [flow.points]
     for (row, points), end in zip(flow.starts, ends, strict=True):
+        if row in flow.sections:
+            section = (row, points)
         if end - page_starts > tall and points > page_starts:
-            found.append(row)
-            page_starts = points
+            whole = section[1] - page_starts >= tall * _WELL_FILLED
+            at = section if whole and end - section[1] <= tall else (row, points)
+            found.append(at[0])
+            page_starts = at[1]
     return found

@@ -12,7 +12,9 @@ from loadplan.results.page import set_footer, set_page
 from loadplan.results.sheet import Sheet
 from loadplan.tables.table import Cell, Table
 
-_WIDEST, _LEAST, _PADDING = 430, 44, 14
+_WIDEST, _NARROWEST, _LEAST, _PADDING = 430.0, 110.0, 44, 14
+# Pixels across a page on its side at which the type still prints at some 6.5 points.
+_READABLE = 1350.0
 _FILTER_BUTTON = 18
 _HEADING_HIGH = 26
 _STATES = {
@@ -44,14 +46,14 @@ class FlatSheet:
         page, last = self.sheet.page, len(self.table.headings) - 1
         self._headings()
         page.set_row(0, _HEADING_HIGH)
-        widths = [_heading_width(heading) for heading in self.table.headings]
+        widths = self._widths()
         group: Cell = None
         for number, row in enumerate(self.table.rows, start=1):
             line = bool(self.grouped_by) and row[self._group] != group and number > 1
             group = row[self._group] if self.grouped_by else None
             self._row(number, row, widths, line=line)
         for column, width in enumerate(widths):
-            page.set_column_pixels(column, column, int(min(max(width, _LEAST), _WIDEST)) + _PADDING)
+            page.set_column_pixels(column, column, int(width) + _PADDING)
         page.freeze_panes(1, 0)
         set_page(page, units, landscape=True)
         set_footer(page, footer, self.sheet.name)
@@ -79,34 +81,62 @@ class FlatSheet:
         }
         page.add_table(0, 0, len(self.table.rows), last, options)
 
+    def _widths(self) -> list[float]:
+        """What each column needs, the widest of them narrowed until the page can be read on paper.
+
+        A column is never narrower than its heading, nor than its longest word.
+        """
+        least = [max(_heading_width(heading), _LEAST) for heading in self.table.headings]
+        needed = list(least)
+        for row in self.table.rows:
+            for column, cell in enumerate(row):
+                if isinstance(cell, str):
+                    needed[column] = max(needed[column], pixels(cell, 9, self._is_state(column)))
+                    words = max((pixels(word, 9) for word in cell.split(" ")), default=0.0)
+                    least[column] = max(least[column], words + _PADDING)
+                elif cell is not None:
+                    least[column] = max(least[column], 7.0 * len(_shown(cell)))
+        needed = [max(pair) for pair in zip(needed, least, strict=True)]
+        widest = _WIDEST
+        while widest > _NARROWEST and _sum(needed, least, widest) > _READABLE:
+            widest -= 10
+        return [max(low, min(want, widest)) for want, low in zip(needed, least, strict=True)]
+
+    def _is_state(self, column: int) -> bool:
+        return self.table.headings[column] in _STATED
+
     def _row(self, number: int, row: Sequence[Cell], widths: list[float], *, line: bool) -> None:
         group = " group" if line else ""
         most = 1
         for column, (heading, cell) in enumerate(zip(self.table.headings, row, strict=True)):
             if isinstance(cell, str):
-                width = pixels(cell, 9)
-                widths[column] = max(widths[column], width)
-                self._text(number, column, heading, cell, width, group)
-                if width > _WIDEST:
-                    most = max(most, lines(cell, _WIDEST, 9))
+                wrapped = pixels(cell, 9) > widths[column]
+                self._text(number, column, heading, cell, wrapped=wrapped, group=group)
+                if wrapped:
+                    most = max(most, lines(cell, widths[column], 9))
             elif cell is not None:
                 self.sheet.number(number, column, cell, _number_style(heading) + group)
-                widths[column] = max(widths[column], 7.0 * len(_shown(cell)))
             elif group:
                 self.sheet.blank(number, [column], f"text{group}")
         if most > 1:
             self.sheet.page.set_row(number, height(most, 9))
 
     def _text(
-        self, row: int, column: int, heading: str, text: str, width: float, group: str
+        self, row: int, column: int, heading: str, text: str, *, wrapped: bool, group: str
     ) -> None:
         if heading == "Sheet" and text in self.links:
             self.sheet.link(row, column, self.links[text], text)
         elif heading in _STATED and text in _STATES:
             self.sheet.text(row, column, text, _STATES[text] + group)
         elif text or group:
-            style = "wrap" if width > _WIDEST else "text"
+            style = "wrap" if wrapped else "text"
             self.sheet.text(row, column, text, style + group)
+
+
+def _sum(needed: Sequence[float], least: Sequence[float], widest: float) -> float:
+    """Pixels of all columns where none is wider than ``widest`` unless it has to be."""
+    both = zip(needed, least, strict=True)
+    return sum(max(low, min(want, widest)) + _PADDING for want, low in both)
 
 
 def _heading_width(heading: str) -> float:

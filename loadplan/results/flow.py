@@ -8,19 +8,23 @@ from typing import TypeAlias
 from loadplan.results.measure import height, lines
 from loadplan.results.sheet import Sheet
 
+# Left of the texts in the second column of pairs.
+_GUTTER = 9
 Styled: TypeAlias = tuple[str, str]
 
 
 class Flow:
     """A sheet filled row by row; it knows each column's width and adds up the heights.
 
-    ``starts`` are rows at which a new page may begin.
+    ``starts`` are rows at which a new page may begin, ``sections`` those of them that a section
+    begins with.
     """
 
     def __init__(self, sheet: Sheet, widths: tuple[int, ...]) -> None:
         self.sheet, self.widths = sheet, widths
         self.row, self.points, self._kept = 0, 0.0, False
         self.starts: list[tuple[int, float]] = []
+        self.sections: set[int] = set()
         for column, width in enumerate(widths):
             sheet.page.set_column_pixels(column, column, width)
 
@@ -39,12 +43,17 @@ class Flow:
             self.next(points)
         return first
 
-    def may_break(self) -> None:
-        """A new page may begin at the next row, unless it is kept with what stands above."""
+    def may_break(self, *, section: bool = False) -> None:
+        """A new page may begin at the next row, unless it is kept with what stands above.
+
+        It begins more gladly where a whole ``section`` does.
+        """
         if self._kept:
             self._kept = False
-        else:
-            self.starts.append((self.row, self.points))
+            return
+        self.starts.append((self.row, self.points))
+        if section:
+            self.sections.add(self.row)
 
     def keep_next(self) -> None:
         """The next place where a new page may begin is none: a heading keeps its first row."""
@@ -70,11 +79,12 @@ class Flow:
         Those that take as many lines stand together, which saves paper; otherwise the order stays.
         """
         spans = ((0, split), (split + 1, len(self.widths) - 1))
-        width = min(self.width(*span) for span in spans)
+        width = min(self.width(*span) for span in spans) - _GUTTER
         taken = [lines(text, width, size, style != "small wrap") for text, style in texts]
         order = sorted(range(len(texts)), key=taken.__getitem__)
         for at in range(0, len(order), 2):
             both = order[at : at + 2]
             row = self.next(height(max(taken[place] for place in both), size))
-            for place, span in zip(both, spans, strict=False):
-                self.sheet.across(row, *span, *texts[place])
+            for place, span, gutter in zip(both, spans, ("", " aside"), strict=False):
+                text, style = texts[place]
+                self.sheet.across(row, *span, text, f"{style}{gutter}")

@@ -73,13 +73,15 @@ def other_counts(found: Iterable[Effect]) -> list[tuple[str, str, str, str]]:
 
 
 def other_readings(found: Iterable[Effect], article: str) -> str:
-    """The same for one article in one line: ``1 more tie-down if Accessory tie-downs is 2``."""
+    """The same for one article in one line: ``"Accessory tie-downs" = 2: 1 more tie-down``."""
     words = [
-        f"{more_or_fewer(one)} if {one.switch} is {one.other}"
+        f'"{one.switch}" = {one.other}: {more_or_fewer(one)}'
         for one in found
         if one.article == article and one.tie_downs
     ]
-    return f"By other readings: {'; '.join(words)}." if words else ""
+    if not words:
+        return ""
+    return f"Read another way, by a line of House rules, it would take: {'; '.join(words)}."
 
 
 def more_or_fewer(one: Effect) -> str:

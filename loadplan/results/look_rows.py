@@ -5,7 +5,7 @@ from __future__ import annotations
 from loadplan.results import load_layout as at
 from loadplan.results.flow import Flow
 from loadplan.results.measure import height, lines
-from loadplan.results.words import look_line
+from loadplan.results.words import look_line, marked_cite
 from loadplan.rules.requirement import Look
 from loadplan.tables.facts import LoadFacts
 
@@ -33,7 +33,7 @@ def road_rows(flow: Flow, load: LoadFacts) -> None:
     stops = [look for look in load.demand.looks if _on_road(look)]
     if not stops:
         return
-    _heading(flow, f"On the road ({stops[0].source.cite()})")
+    _heading(flow, f"On the road ({marked_cite(stops[0].source)})")
     for look in stops:
         text = f"□ {look.text}"
         count = lines(text, flow.width(0, at.TIE_POINT), 9)

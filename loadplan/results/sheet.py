@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 from typing import Any, TypeAlias
 
-from loadplan.results.styles import Styles, decimals
+from loadplan.results.styles import SIXTHS, Styles, decimals
 from loadplan.tables.clean import clean
 
 Number: TypeAlias = int | float | Fraction
@@ -34,6 +34,9 @@ class Sheet:
     def number(self, row: int, column: int, value: Number, style: str = "number") -> None:
         """A number, whole or as near as a float comes, with the decimals it has."""
         shown = plain_number(value)
+        if "half" in style and round(shown, 4) != shown:
+            self.page.write_number(row, column, shown, self.styles.get(style, SIXTHS))
+            return
         if any(word in style for word in _OWN_FORMAT):
             self.page.write_number(row, column, shown, self.styles[style])
             return

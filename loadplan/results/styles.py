@@ -20,8 +20,10 @@ INPUT = "#FFF8E1"
 GO, GO_INK = "#D9F0DF", "#0F4A22"
 STOP = "#8E1B1B"
 CARE, CARE_INK = "#FFE9B8", "#5A3A00"
-HALVES = '[=0.5]"1/2";General'
-WHOLE, PERCENT = "#,##0", "0.0%"
+HALVES, SIXTHS = '[=0.5]"1/2";General', '[=0.5]"1/2";0.0000'
+WHOLE = "#,##0"
+# Ten times what is needed and more is said in words.
+PERCENT = '[>=10]"over 1,000%";[>=1]0%;0.0%'
 COUNT = "0;-0;;@"
 _DECIMALS = ("#,##0", "#,##0.0", "#,##0.00", "#,##0.000")
 
@@ -31,6 +33,10 @@ _CELL: Properties = {"border": 1, "border_color": LINE, "valign": "vcenter"}
 _LEFT: Properties = {"align": "left", "indent": 1}
 _RIGHT: Properties = {"align": "right", "indent": 1}
 _WRAP: Properties = {"text_wrap": True, "valign": "top"}
+# In the second of two columns of texts, with a gutter before it.
+_ASIDE: Properties = {"align": "left", "indent": 1}
+_ADVICE: Properties = {"bold": True, "font_size": 8, "font_color": CARE_INK, **_WRAP}
+_NOT_MET: Properties = {"bold": True, "font_size": 8, "font_color": STOP, **_WRAP}
 _LOOKS: dict[str, Properties] = {
     "text": {},
     "small": {"font_size": 8},
@@ -38,6 +44,7 @@ _LOOKS: dict[str, Properties] = {
     "wrap": _WRAP,
     "muted": {"font_color": MUTED},
     "muted small": {"font_color": MUTED, "font_size": 7.5, **_WRAP},
+    "small wrap aside": {"font_size": 8, **_WRAP, **_ASIDE},
     "bold": {"bold": True},
     "bold wrap": {"bold": True, **_WRAP},
     "bold low": {"bold": True, "valign": "bottom"},
@@ -55,6 +62,7 @@ _LOOKS: dict[str, Properties] = {
     "band": {"bold": True, "bg_color": BAND, "valign": "vcenter", "top": 2, "top_color": INK},
     "link": {"font_color": "#0B4F8A", "underline": 1},
     "head": {"bold": True, "bg_color": HEAD, "text_wrap": True, **_CELL},
+    "head open": {"bg_color": HEAD, "top": 1, "bottom": 1, "bottom_color": LINE, "top_color": LINE},
     "head small": {"bold": True, "font_size": 8, "bg_color": HEAD, "text_wrap": True, **_CELL},
     "cell": {**_CELL, **_LEFT},
     "cell wrap": {**_CELL, "text_wrap": True, **_LEFT},
@@ -62,6 +70,8 @@ _LOOKS: dict[str, Properties] = {
     "cell bold wrap": {**_CELL, "bold": True, "text_wrap": True, **_LEFT},
     "cell mid bold": {**_CELL, "bold": True, "align": "center"},
     "label": _LEFT,
+    "label small": {**_LEFT, "font_size": 7.5, "valign": "vcenter"},
+    "cite": {**_LEFT, "font_size": 7.5, "font_color": MUTED, "valign": "vcenter"},
     "cell mid": {**_CELL, "align": "center"},
     "cell number": {**_CELL, "num_format": WHOLE, "align": "right"},
     "cell number bold": {**_CELL, "num_format": WHOLE, "bold": True, "align": "right"},
@@ -86,8 +96,10 @@ _LOOKS: dict[str, Properties] = {
     "cell held": {**_CELL, "bold": True, "bg_color": STOP, "font_color": WHITE},
     "cell met": {**_CELL, "bold": True, "align": "center"},
     "cell advice": {**_CELL, "bold": True, "bg_color": CARE, "font_color": CARE_INK},
-    "advice wrap": {"bold": True, "font_size": 8, "font_color": CARE_INK, **_WRAP},
-    "not met wrap": {"bold": True, "font_size": 8, "font_color": STOP, **_WRAP},
+    "advice wrap": _ADVICE,
+    "not met wrap": _NOT_MET,
+    "advice wrap aside": {**_ADVICE, **_ASIDE},
+    "not met wrap aside": {**_NOT_MET, **_ASIDE},
     "rule": {"bottom": 1, "bottom_color": INK},
     "not met line": {"bold": True, "font_color": STOP, **_WRAP},
     "band number": {

@@ -10,6 +10,7 @@ from typing import TypeAlias
 from loadplan.results import load_layout as at
 from loadplan.results.article_rows import ArticleRows, credit_key, weight_lines
 from loadplan.results.load_layout import cell
+from loadplan.results.measure import fitted, pixels
 from loadplan.results.words import short_cite
 from loadplan.rules.requirement import EachWLLRequirement, StrengthRequirement
 from loadplan.source import Source
@@ -18,6 +19,7 @@ from loadplan.tables.facts import ArticleFacts, RatedTieDown, credit_in
 MET, NOT_MET = "met", "not met"
 LiveVerdict: TypeAlias = tuple[str, bool]
 _ROW = 12.0
+_INDENT = 9
 
 
 @dataclass(frozen=True)
@@ -88,8 +90,14 @@ class Sums:
             row += 1
 
     def _label(self, row: int, words: str, source: Source | None = None) -> None:
-        text = words if source is None else f"{words} ({short_cite(source)})"
-        self.rows.sheet.text(row, at.TENSIONER, text, "label")
+        """What a row is, and the section it rests on beside its figure."""
+        flow, sheet = self.rows.flow, self.rows.sheet
+        wide = flow.width(at.TENSIONER, at.TIE_POINT) - _INDENT
+        style, size = ("label", 9.0) if pixels(words, 9) <= wide else ("label small", 7.5)
+        sheet.text(row, at.TENSIONER, fitted(words, wide, size), style)
+        if source is not None:
+            wide = flow.width(at.WEAKEST, at.CREDIT) - _INDENT
+            sheet.text(row, at.WEAKEST, fitted(short_cite(source), wide, 7.5), "cite")
 
     def _together(self, row: int, formula: str, value: Fraction) -> None:
         self.rows.sheet.formula(row, at.CREDITED, formula, value, "cell number bold")

@@ -11,7 +11,7 @@ from loadplan.outcome.tie_down import TieDown
 from loadplan.rules.requirement import Look, StrengthRequirement
 from loadplan.source import Certainty, Source
 from loadplan.tables.facts import ArticleFacts, RatedTieDown
-from loadplan.text import count, mass, mass_down, mass_up, plain
+from loadplan.text import count, mass, mass_down, mass_up, names, plain
 
 _MARKS = {
     Certainty.READ: "",
@@ -20,12 +20,17 @@ _MARKS = {
     Certainty.PRACTICE: "common practice, no source",
     Certainty.INPUT: "day workbook",
 }
+# The page says once which documents these are.
+_SHORT_NAMES = {"49 CFR": "", "NSC Standard 10": "NSC 10"}
 READY = "READY - every rule checked below is met"
 CHANGED = "CHECK AGAIN - figures on this page were changed and a rule below is not met"
 
 
-def hook_up(one: RatedTieDown) -> str:
-    """The pieces of a tie-down in words: ``chain C38 + lever binder B38 + 1 shackle SH1``."""
+def hook_up(one: RatedTieDown, serves: Iterable[str] = ()) -> str:
+    """The pieces of a tie-down in words: ``chain C38 + lever binder B38 + 1 shackle SH1``.
+
+    ``serves`` are the articles of a group that it holds.
+    """
     tie_down = one.tie_down
     parts = [f"{one.member.kind.value} {one.member.id}"]
     if one.tensioner is not None:
@@ -35,7 +40,8 @@ def hook_up(one: RatedTieDown) -> str:
     if tie_down.shackle is not None and tie_down.shackles:
         parts.append(f"{count(tie_down.shackles, 'shackle')} {tie_down.shackle}")
     parts += [f"{count(pieces, 'edge protector')} {gear}" for gear, pieces in tie_down.protectors]
-    return " + ".join(parts)
+    held = names(list(serves))
+    return " + ".join(parts) + (f"; holds {held}" if held else "")
 
 
 def place_of(tie_down: TieDown) -> str:
@@ -84,8 +90,20 @@ def short_cite(source: Source) -> str:
     mark = _MARKS[source.certainty]
     if source.certainty in (Certainty.PRACTICE, Certainty.INPUT):
         return mark
-    name = source.section if source.document == "49 CFR" else source.cite()
+    document = _SHORT_NAMES.get(source.document, source.document)
+    name = f"{document} {source.section}".strip()
     return f"{name}, {mark}" if mark else name
+
+
+def shortened(cite: str) -> str:
+    """A printed citation made short in the same way: ``393.124, handbook``."""
+    if Certainty.PRACTICE.value in cite:
+        return Certainty.PRACTICE.value
+    for certainty in (Certainty.HANDBOOK, Certainty.MEMORY):
+        cite = cite.replace(f" ({certainty.value})", f", {_MARKS[certainty]}")
+    for name, short in _SHORT_NAMES.items():
+        cite = cite.removeprefix(name) if not short else cite.replace(name, short)
+    return cite.strip()
 
 
 def marked_cite(source: Source) -> str:

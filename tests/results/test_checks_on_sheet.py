@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from loadplan.day.article import CargoClass
 from loadplan.outcome.check import Check, Verdict
-from loadplan.results.check_rows import check_line
+from loadplan.results.check_rows import check_line, check_lines
 from loadplan.results.look_rows import look_lines
 from loadplan.tables.facts import DayFacts
 from tests.results.build import DAY, EXCAVATOR, chain, plan_of
@@ -58,7 +58,35 @@ def test_advice_shows_its_working_and_practice_is_marked():
 
 def test_what_is_from_memory_says_so():
     line = check_line(_check(name="overall width", source="23 CFR 658.15 (memory)"))
-    assert line.endswith("(23 CFR 658.15 (memory))")
+    assert line.endswith("(23 CFR 658.15, from memory)")
+    handbook = "NSC Standard 10 s. 89 (from the official handbook, not the regulation text read)"
+    assert check_line(_check(source=handbook)).endswith("(NSC 10 s. 89, handbook)")
+
+
+def test_one_tie_down_is_not_tie_downs():
+    assert check_line(_check(need="1", have="1")) == (
+        "met - EX-1: four tie-downs: need 1, have 1 tie-down (393.130(c)(1))"
+    )
+    assert check_line(_check(need="1", have="-", verdict=Verdict.NOT_MET)) == (
+        "not met - EX-1: four tie-downs: need 1 tie-down (393.130(c)(1))"
+    )
+
+
+def test_counts_met_alike_share_a_line():
+    corners = ("front left", "front right", "rear left", "rear right")
+    found = [_check(name=f"tie-down at {one}", need="1", have="1") for one in corners]
+    assert list(check_lines(found)) == [
+        "met - EX-1: tie-down at front left, front right, rear left, rear right: "
+        "need 1 each, have 1 each (393.130(c)(1))"
+    ]
+    more = [*found[:3], _check(name="tie-down at rear right", need="1", have="2")]
+    assert list(check_lines(more)) == [
+        "met - EX-1: tie-down at front left, front right, rear left, rear right: "
+        "need 1 each, have 1, 1, 1, 2 (393.130(c)(1))"
+    ]
+    other = _check(article="EX-2", name="tie-down at front left", need="1", have="1")
+    short = _check(name="tie-down at rear left", need="1", have="0", verdict=Verdict.NOT_MET)
+    assert len(list(check_lines([found[0], other, short]))) == 3
 
 
 def test_lines_alike_are_written_once_with_every_article():

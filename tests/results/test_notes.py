@@ -104,9 +104,12 @@ def test_each_load_sheet_says_what_other_readings_ask_of_its_articles():
         str(cell.value)
         for row in sheet.iter_rows()
         for cell in row
-        if str(cell.value).startswith("By other readings: ")
+        if str(cell.value).startswith("Read another way")
     ]
-    assert line == "By other readings: 1 more tie-down if Accessory tie-downs is 2."
+    assert line == (
+        "Read another way, by a line of House rules, it would take: "
+        '"Accessory tie-downs" = 2: 1 more tie-down.'
+    )
 
 
 def test_an_article_that_no_other_reading_changes_has_no_such_line():

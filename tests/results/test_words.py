@@ -125,6 +125,8 @@ def test_no_page_gives_a_verdict_of_law_or_safety(word):
 class _Flow:
     """Rows of 100 points; parts begin at rows 0, 3, 5 and 9; 12 rows in all."""
 
+    sections: frozenset[int] = frozenset()
+
     starts = ((0, 0.0), (3, 300.0), (5, 500.0), (9, 900.0))
     points = 1200.0
 
@@ -134,3 +136,17 @@ def test_pages_begin_where_a_part_begins():
     assert breaks(_Flow(), 700) == [5]
     assert breaks(_Flow(), 450) == [3, 5, 9]
     assert breaks(_Flow(), 1200) == []
+
+
+class _Sections(_Flow):
+    """The same, where a section begins with row 3, and with row 9 the next."""
+
+    sections = frozenset({0, 3, 9})
+
+
+def test_a_page_ends_with_a_section_where_that_leaves_it_well_filled():
+    # To row 5 it would be 500 of 550 points; the section from row 3 on would be 900 - 300 = 600.
+    assert breaks(_Sections(), 550) == [5, 9]
+    # Of 600 points 300 is half; 3-9 is 600 and goes on one page, as does 9-12.
+    assert breaks(_Sections(), 600) == [3, 9]
+    assert breaks(_Sections(), 650) == [5, 9]
