@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-TABLE_WIDTHS = (150, 92, 54, 54, 56, 60, 132, 74, 64, 92)
+TABLE_WIDTHS = (150, 92, 54, 54, 56, 60, 156, 74, 64, 92)
 LAST = len(TABLE_WIDTHS) - 1
 FIRST_SLOT = len(TABLE_WIDTHS)
 _SLOTS_WIDE, _LEAST, _MOST = 500, 10, 28

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterable, Sequence
 
 from loadplan.day.day import RuleSet
 from loadplan.outcome.check import Check, Verdict
@@ -47,13 +47,41 @@ def check_line(check: Check) -> str:
 
     Advice says its working too, and a held load only what is needed.
     """
+    return _line(check.verdict, [check.article], _said(check))
+
+
+def check_lines(checks: Iterable[Check]) -> list[str]:
+    """A line for each check.
+
+    Counts of one article that are met alike, place by place, share a line, and so do articles of
+    which the same is said.
+    """
+    alike: dict[tuple[object, ...], list[Check]] = {}
+    for number, check in enumerate(checks):
+        counted = check.verdict is Verdict.MET and check.unit == "tie-downs"
+        key = (check.article, check.need, check.source) if counted else (number,)
+        alike.setdefault(key, []).append(check)
+    said: dict[tuple[Verdict, str], list[str]] = {}
+    for same in alike.values():
+        words = _said(same[0]) if len(same) == 1 else _together(same)
+        said.setdefault((same[0].verdict, words), []).append(same[0].article)
+    return [_line(verdict, articles, words) for (verdict, words), articles in said.items()]
+
+
+def _line(verdict: Verdict, articles: Iterable[str], words: str) -> str:
+    whose = ", ".join(filter(None, articles))
+    return f"{verdict.value} - {whose}: {words}" if whose else f"{verdict.value} - {words}"
+
+
+def _said(check: Check) -> str:
+    """What a check says, whatever article it is of."""
     figures = ""
     if _NOTHING not in (check.need, check.have):
         figures = f": need {check.need}, have {check.have}{_unit(check, check.have)}"
     elif check.verdict is Verdict.NOT_MET and check.need != _NOTHING:
         figures = f": need {check.need}{_unit(check, check.need)}"
     working = f". {check.working.rstrip('.')}" if check.verdict is Verdict.ADVICE else ""
-    return f"{_begins(check, check.name)}{figures}{working} ({shortened(check.source)})"
+    return f"{check.name}{figures}{working} ({shortened(check.source)})"
 
 
 def _unit(check: Check, figure: str) -> str:
@@ -62,31 +90,14 @@ def _unit(check: Check, figure: str) -> str:
     return f" {unit}" if unit else ""
 
 
-def _begins(check: Check, name: str) -> str:
-    whose = f"{check.article}: " if check.article else ""
-    return f"{check.verdict.value} - {whose}{name}"
-
-
-def check_lines(checks: Iterable[Check]) -> Iterator[str]:
-    """A line for each check; counts that are met alike, place by place, share one."""
-    alike: dict[tuple[object, ...], list[Check]] = {}
-    for number, check in enumerate(checks):
-        counted = check.verdict is Verdict.MET and check.unit == "tie-downs"
-        key = (check.article, check.need, check.source) if counted else (number,)
-        alike.setdefault(key, []).append(check)
-    for same in alike.values():
-        yield check_line(same[0]) if len(same) == 1 else _together(same)
-
-
 def _together(same: Sequence[Check]) -> str:
-    """``met - EX-12: tie-down at front left, front right: need 1 each, have 1 each (...)``."""
+    """``tie-down at front left, front right: need 1 each, have 1 each (393.130(c)(2))``."""
     first, places = same[0], list(dict.fromkeys(check.name for check in same))
     starts = places[0].startswith(_AT)
     words = [place.removeprefix(_AT) if starts and at else place for at, place in enumerate(places)]
     have = [check.have for check in same]
     shown = f"{have[0]} each" if len(set(have)) == 1 else ", ".join(have)
-    figures = f"need {first.need} each, have {shown}"
-    return f"{_begins(first, ', '.join(words))}: {figures} ({shortened(first.source)})"
+    return f"{', '.join(words)}: need {first.need} each, have {shown} ({shortened(first.source)})"
 
 
 def _live(load: LoadFacts) -> set[tuple[str, str]]:

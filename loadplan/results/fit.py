@@ -13,22 +13,25 @@ from loadplan.results.flow import Flow
 _UPRIGHT = {Units.US: (561.0, 724.0), Units.METRIC: (544.0, 774.0)}
 _ON_ITS_SIDE = {Units.US: (741.0, 544.0), Units.METRIC: (790.0, 528.0)}
 _POINTS_PER_PIXEL = 0.75
-_SMALLEST = 0.64
+_SMALLEST = 0.635
 # Programs differ a little in how wide a column prints.
 _SPARE = 0.9
 _WELL_FILLED = 0.5
 
 
-def fit(flow: Flow, units: Units) -> None:
-    """An upright sheet: one page, or as many as needed with the first row on each."""
+def fit(flow: Flow, units: Units, head: tuple[int, float]) -> None:
+    """An upright sheet: one page, or as many as needed with its head on each.
+
+    ``head`` is the last row of the head, and how many points it takes.
+    """
     wide, tall = _UPRIGHT[units]
     flow.sheet.page.center_horizontally()
     _print_all(flow)
     if flow.points * _SMALLEST <= tall:
         flow.sheet.page.fit_to_pages(1, 1)
         return
-    flow.sheet.page.repeat_rows(0)
-    _in_pages(flow, wide, tall)
+    flow.sheet.page.repeat_rows(0, head[0])
+    _in_pages(flow, wide, tall, head[1])
 
 
 def fit_wide(flow: Flow, units: Units) -> None:
@@ -41,16 +44,17 @@ def _print_all(flow: Flow) -> None:
     flow.sheet.page.print_area(0, 0, flow.row - 1, len(flow.widths) - 1)
 
 
-def _in_pages(flow: Flow, wide: float, tall: float) -> None:
+def _in_pages(flow: Flow, wide: float, tall: float, head: float = 0.0) -> None:
     scale = min(1.0, wide / (sum(flow.widths) * _POINTS_PER_PIXEL) * _SPARE)
     flow.sheet.page.set_print_scale(int(scale * 100))
-    flow.sheet.page.set_h_pagebreaks(breaks(flow, tall / scale))
+    flow.sheet.page.set_h_pagebreaks(breaks(flow, tall / scale, head))
 
 
-def breaks(flow: Flow, tall: float) -> list[int]:
+def breaks(flow: Flow, tall: float, head: float = 0.0) -> list[int]:
     """Rows before which a new page begins, so that each page is at most ``tall`` points high.
 
-    A page ends where a section ends if that leaves at least half of it filled.
+    A page ends where a section ends if that leaves at least half of it filled. From the second
+    page on the ``head`` is repeated.
     """
     found: list[int] = []
     page_starts, section = 0.0, (0, 0.0)
@@ -58,9 +62,9 @@ def breaks(flow: Flow, tall: float) -> list[int]:
     for (row, points), end in zip(flow.starts, ends, strict=True):
         if row in flow.sections:
             section = (row, points)
-        if end - page_starts > tall and points > page_starts:
+        if end - page_starts > tall and points > page_starts + (head if found else 0.0):
             whole = section[1] - page_starts >= tall * _WELL_FILLED
             at = section if whole and end - section[1] <= tall else (row, points)
             found.append(at[0])
-            page_starts = at[1]
+            page_starts = at[1] - head
     return found

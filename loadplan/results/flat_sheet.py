@@ -15,6 +15,8 @@ from loadplan.tables.table import Cell, Table
 _WIDEST, _NARROWEST, _LEAST, _PADDING = 430.0, 110.0, 44, 14
 # Pixels across a page on its side at which the type still prints at some 6.5 points.
 _READABLE = 1350.0
+# Pixels that an upright page takes as they are.
+_UPRIGHT = 700
 _FILTER_BUTTON = 18
 _HEADING_HIGH = 26
 _STATES = {
@@ -55,7 +57,8 @@ class FlatSheet:
         for column, width in enumerate(widths):
             page.set_column_pixels(column, column, int(width) + _PADDING)
         page.freeze_panes(1, 0)
-        set_page(page, units, landscape=True)
+        together = sum(int(width) + _PADDING for width in widths)
+        set_page(page, units, landscape=together > _UPRIGHT)
         set_footer(page, footer, self.sheet.name)
         page.repeat_rows(0)
         page.print_area(0, 0, len(self.table.rows), last)

@@ -53,8 +53,11 @@ def banner(flow: Flow, held: str) -> Banner:
     return Banner(flow)
 
 
-def head(flow: Flow, day: Day, load: Load, *, links: bool) -> None:
-    """Load, trailer, driver, times, destination and date; then the notes."""
+def head(flow: Flow, day: Day, load: Load, *, links: bool) -> tuple[int, float]:
+    """Load, trailer, driver, times, destination and date; then the notes.
+
+    Answers with the last row that belongs on every page, and how many points it takes to there.
+    """
     date = "" if day.date is None else day.date.isoformat()
     who = ", ".join(word for word in (load.trailer or "no trailer", load.driver) if word)
     fields = (
@@ -74,6 +77,7 @@ def head(flow: Flow, day: Day, load: Load, *, links: bool) -> None:
     for (name, value), span in zip(fields, _SPANS, strict=True):
         flow.sheet.across(top, *span, name, "field name")
         flow.sheet.across(below, *span, value, "field")
+    ends = (below, flow.points)
     notes = [day.yard, f"priority {load.priority}", load.notes]
     row = flow.paragraph(
         "   |   ".join(note for note in notes if note), "small wrap", size=8, last=9
@@ -81,3 +85,4 @@ def head(flow: Flow, day: Day, load: Load, *, links: bool) -> None:
     if links:
         flow.sheet.link(row, at.WEAKEST, "Board", "to the board")
         flow.sheet.link(row, at.CREDITED, "Summary", "Summary")
+    return ends

@@ -51,7 +51,7 @@ class LoadSheet:
         flow = Flow(self.sheet, at.WIDTHS)
         held = "" if self.load.ready else short_of(self.shortages)
         top = banner(flow, held)
-        head(flow, self.day.plan.day, self.load.load, links=self.links)
+        head_ends = head(flow, self.day.plan.day, self.load.load, links=self.links)
         if held:
             shortage_rows(flow, self.shortages)
         if self.pictures:
@@ -69,7 +69,7 @@ class LoadSheet:
             road_rows(flow, self.load)
             self._signatures(flow)
         flow.paragraph(SHEET, "muted small", size=7.5)
-        self._set_up(flow)
+        self._set_up(flow, head_ends)
 
     def _picture(self, flow: Flow) -> None:
         picture = deck_picture(self.day.plan.day, self.load)
@@ -112,10 +112,10 @@ class LoadSheet:
             self.sheet.text(row, first, words, "bold low")
             self.sheet.blank(row, range(line, last + 1), "rule")
 
-    def _set_up(self, flow: Flow) -> None:
+    def _set_up(self, flow: Flow, head_ends: tuple[int, float]) -> None:
         day, page = self.day.plan.day, self.sheet.page
         date = "" if day.date is None else f", {day.date.isoformat()}"
         set_page(page, day.units, landscape=False)
         set_footer(page, f"Load {self.load.load.id[:_LONGEST_ID]}{date}", day.yard)
         page.hide_gridlines(2)
-        fit(flow, day.units)
+        fit(flow, day.units, head_ends)

@@ -39,7 +39,7 @@ def road_rows(flow: Flow, load: LoadFacts) -> None:
         count = lines(text, flow.width(0, at.TIE_POINT), 9)
         row = flow.next(max(15, height(count, 9)))
         flow.sheet.across(row, 0, at.TIE_POINT, text, "wrap mid")
-        flow.sheet.text(row, at.WLL, "time, place", "muted")
+        flow.sheet.text(row, at.WLL, "time, place", "muted low")
         flow.sheet.blank(row, range(at.WEAKEST, at.LAST + 1), "rule")
 
 

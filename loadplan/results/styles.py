@@ -43,6 +43,7 @@ _LOOKS: dict[str, Properties] = {
     "small wrap": {"font_size": 8, **_WRAP},
     "wrap": _WRAP,
     "muted": {"font_color": MUTED},
+    "muted low": {"font_color": MUTED, "valign": "bottom"},
     "muted small": {"font_color": MUTED, "font_size": 7.5, **_WRAP},
     "small wrap aside": {"font_size": 8, **_WRAP, **_ASIDE},
     "bold": {"bold": True},
