@@ -15,6 +15,7 @@ from pulp import LpConstraint
 
 from loadplan.plan import constraints
 from loadplan.plan.activity import Activity
+from loadplan.plan.corners import corners_first
 from loadplan.plan.sets import Sets
 from loadplan.plan.variables import (
     CoupledArticle,
@@ -102,3 +103,4 @@ def _coupled_rows(ready: pulp.LpVariable, article: CoupledArticle) -> Iterator[L
     yield from constraints.counts_met(ready, article)
     yield from constraints.coupled_strength(ready, article)
     yield from constraints.coupled_pairs(article)
+    yield from corners_first(article)

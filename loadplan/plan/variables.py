@@ -13,6 +13,7 @@ from loadplan.plan.fixed import Completion
 from loadplan.plan.loose import Loose, loose_of
 from loadplan.plan.reach import Reach, Tiers, reach_of, tiers_of
 from loadplan.plan.sets import AccessoryClass, ArticleSets, LoadSets, PositionClass, Sets
+from loadplan.rules.positions import MIDDLE
 
 _PLENTY = 1000
 CreditedAccessories = tuple[AccessoryClass, list[pulp.LpVariable]]
@@ -55,7 +56,8 @@ class CoupledArticle:
 
     ``pieces`` tie-downs per class and assembly, ``at`` per position, ``slots`` the completion
     chosen for each begun tie-down, ``used`` per pair whether it occurs among the main ones;
-    ``accessories`` those that add to its strength.
+    ``accessories`` those that add to its strength; ``middle`` whether any place in the middle is
+    used, None where there is none.
     """
 
     sets: ArticleSets
@@ -64,6 +66,7 @@ class CoupledArticle:
     slots: list[list[pulp.LpVariable]]
     used: dict[tuple[str, str], pulp.LpVariable]
     accessories: list[CreditedAccessories]
+    middle: pulp.LpVariable | None
 
 
 @dataclass(slots=True)
@@ -195,6 +198,7 @@ def _coupled(made: Variables, sets: Sets, load: int, article: ArticleSets) -> Co
         slots=slots,
         used={pair: made.binary() for pair in dict.fromkeys(a.pair for a in main)},
         accessories=_accessories(made, sets, load, article),
+        middle=made.binary() if any(at in MIDDLE for at in article.demand.positions) else None,
     )
 
 
