@@ -19,7 +19,9 @@ from loadplan.wll.rating_sources import (
     MARKED_IN_CANADA,
     NO_RATING,
     ONE_THIRD,
+    STRAPPING_THIRD,
     UNMARKED_IS_ZERO,
+    WIRE_ROPE_THIRD,
 )
 from loadplan.wll.tables import other_figures
 
@@ -72,7 +74,7 @@ class SourceRow:
 
 
 # In Canada nothing stands in for a maker's mark but the grade mark of a chain.
-_US_ONLY = (MARKED, NO_RATING, ONE_THIRD)
+_US_ONLY = (MARKED, NO_RATING, ONE_THIRD, WIRE_ROPE_THIRD, STRAPPING_THIRD)
 _MACHINES = ", ".join(kind.value for kind in CargoClass if kind.is_machine)
 _COMMON = (
     (sources.AGGREGATE, "aggregate working load limit", "every class"),

@@ -16,7 +16,14 @@ from loadplan.rules.cite import (
 )
 from loadplan.rules.commodity_sources import COMMODITY_SOURCES, FRICTION_MAT
 from loadplan.source import Certainty, Source
-from loadplan.wll.rating_sources import MARKED, NO_LOAD, NO_RATING, ONE_THIRD
+from loadplan.wll.rating_sources import (
+    MARKED,
+    NO_LOAD,
+    NO_RATING,
+    ONE_THIRD,
+    STRAPPING_THIRD,
+    WIRE_ROPE_THIRD,
+)
 from loadplan.wll.tables import Material, table
 
 __all__ = ["CFR", "EDITION", "FRICTION_MAT", "catalogue", "house_rule", "workbook"]
@@ -173,8 +180,8 @@ US_SOURCES = (
 )
 STATE_SOURCES = (CALIFORNIA_VEHICLES,)
 PRACTICE_SOURCES = (
-    *(ONE_THIRD, FRONT_AND_REAR, ONE_PER_ACCESSORY, ANCHOR_USE, WINCH_USE, BINDER_HANDLES),
-    *(HEIGHT, WIDTH, ESTIMATE),
+    *(ONE_THIRD, WIRE_ROPE_THIRD, STRAPPING_THIRD, FRONT_AND_REAR, ONE_PER_ACCESSORY),
+    *(ANCHOR_USE, WINCH_USE, BINDER_HANDLES, HEIGHT, WIDTH, ESTIMATE),
 )
 
 

@@ -22,7 +22,9 @@ from loadplan.wll.rating_sources import (
     NO_LOAD,
     NO_RATING,
     ONE_THIRD,
+    STRAPPING_THIRD,
     UNMARKED_IS_ZERO,
+    WIRE_ROPE_THIRD,
 )
 from loadplan.wll.readings import US_READINGS, Readings, readings_of
 from loadplan.wll.tables import Material, TableRow, find
@@ -57,6 +59,16 @@ class Origin(StrEnum):
     ONE_THIRD = "one third"
     UNKNOWN = "unknown"
     NONE_NEEDED = "none needed"
+
+
+# Where the regulation has another share for what it calls unmarked, that is said.
+_THIRDS = {
+    Kind.WIRE_ROPE: (WIRE_ROPE_THIRD, "; 393.108(e)(1) takes one quarter of it"),
+    Kind.STEEL_STRAPPING: (
+        STRAPPING_THIRD,
+        "; a footnote of 393.104(e), from memory, takes one quarter of it",
+    ),
+}
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -191,11 +203,12 @@ def _without_table(gear: Gear, taken_as: str, units: Units) -> Rating:
         third = Fraction(ceil(gear.breaking_strength / 3 - Fraction(1, 2)))
         if third > 0:
             strength = mass(gear.breaking_strength, units)
+            source, other = _THIRDS.get(gear.kind, (ONE_THIRD, ""))
             return Rating(
                 wll=third,
                 origin=Origin.ONE_THIRD,
-                source=ONE_THIRD,
-                reason=f"one third of the stated breaking strength of {strength}",
+                source=source,
+                reason=f"one third of the stated breaking strength of {strength}{other}",
             )
     return Rating(
         wll=None,

@@ -20,6 +20,22 @@ ONE_THIRD = Source(
     certainty=Certainty.PRACTICE,
     says="To the nearest whole unit, as makers mark it: 5,000 gives 1,667; a half rounds down.",
 )
+WIRE_ROPE_THIRD = Source(
+    document="trade practice",
+    section="WLL of wire rope outside the table is one third of breaking strength",
+    edition="",
+    certainty=Certainty.PRACTICE,
+    says="49 CFR 393.108(e)(1) takes one quarter of the nominal strength of unmarked wire rope. "
+    "Where that is to hold, write the quarter under WLL.",
+)
+STRAPPING_THIRD = Source(
+    document="trade practice",
+    section="WLL of steel strapping outside the table is one third of breaking strength",
+    edition="",
+    certainty=Certainty.PRACTICE,
+    says="A footnote of 49 CFR 393.104(e), from memory, takes one quarter of the breaking strength "
+    "of unmarked steel strapping. Where that is to hold, write the quarter under WLL.",
+)
 NO_RATING = Source(
     document=DOCUMENT,
     section="393.108(a)",

@@ -273,7 +273,8 @@ def test_ratings_to_confirm():
     assert row(third) == ("a marking", "6,667 lb", "", "advice")
     assert third.working == (
         "Rated by common practice, no source: "
-        "one third of the stated breaking strength of 20,000 lb."
+        "one third of the stated breaking strength of 20,000 lb; "
+        "393.108(e)(1) takes one quarter of it."
     )
     assert [name for _, name in found if name.startswith("rating of")] == [
         "rating of N-1",

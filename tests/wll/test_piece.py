@@ -120,6 +120,24 @@ def test_one_third_says_of_what():
     )
 
 
+@pytest.mark.parametrize(
+    ("kind", "size", "share"),
+    [
+        (Kind.WIRE_ROPE, "1-1/4", "393.108(e)(1) takes one quarter of it"),
+        (
+            Kind.STEEL_STRAPPING,
+            "3/4 x 0.029",
+            "a footnote of 393.104(e), from memory, takes one quarter of it",
+        ),
+    ],
+)
+def test_another_share_in_the_regulation_is_said(kind, size, share):
+    rating = rate(gear(kind, size, breaking=9000), Units.US)
+    assert rating.wll == 3000
+    assert rating.reason == f"one third of the stated breaking strength of 9,000 lb; {share}"
+    assert "one quarter" in rating.source.says
+
+
 def test_the_table_comes_before_one_third():
     assert rated(Kind.CHAIN, "3/8", "70", breaking=26400)[0] == 6600
 
