@@ -27,13 +27,20 @@ _MARKED = {
     RuleSet.CANADA: "A marked WLL goes before any table; gear without any mark bears nothing and "
     "is not planned.",
 }
+_ARGUED = {
+    RuleSet.US: (),
+    RuleSet.CANADA: (
+        "Disputed points are argued by sections of 49 CFR where these were read; NSC Standard 10 "
+        "is drawn from the same model, and its own words may differ.",
+    ),
+}
 _MOST_NAMED = 12
 _FIGURES = frozenset({Value.MASS, Value.LENGTH, Value.SHARE, Value.WHOLE})
 
 
 def always_read(day: Day) -> tuple[str, ...]:
     """What is read in one way only, as no line of ``House rules`` can change it."""
-    return (*_ALWAYS, _MARKED[day.rules])
+    return (*_ALWAYS, _MARKED[day.rules], *_ARGUED[day.rules])
 
 
 def reading_lines(day: Day) -> list[tuple[str, str, str, str]]:

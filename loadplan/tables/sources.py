@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from loadplan.rules.canada import in_rules
 from loadplan.rules.catalogue import sources_of
 from loadplan.rules.profile import EDITIONS
 from loadplan.rules.requirement import Demand, Requirement
@@ -36,7 +37,8 @@ def used(facts: DayFacts) -> tuple[Source, ...]:
     known = sources_of(facts.plan.day.rules)
     cited = {check.source for check in facts.plan.judgement.checks}
     found = {source for source in known if source.cite() in cited}
-    found.update(rating.source for rating in facts.ratings.values())
+    ratings = facts.ratings.values()
+    found.update(in_rules(facts.plan.day, rating.source) for rating in ratings)
     for load in facts.loads:
         found.update(_of_load(load))
     order = {source: place for place, source in enumerate(known)}
