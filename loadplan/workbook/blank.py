@@ -23,7 +23,8 @@ if TYPE_CHECKING:
 _DRAWN_ROWS = 40
 _LAST_ROW = 5_000
 _TEXT_VALUES = frozenset({Value.ID, Value.TEXT, Value.READING, Value.SIZE, Value.FITS, Value.GRADE})
-_WIDTHS = {Value.TEXT: 24, Value.WORD: 19, Value.ACCESSORIES: 30, Value.ID: 14, Value.FITS: 16}
+_WIDTHS = {Value.TEXT: 20, Value.WORD: 17, Value.ACCESSORIES: 22, Value.ID: 11, Value.FITS: 14}
+_TWO_LINES = 30
 _LINE_WIDTHS = (34, 24)
 
 
@@ -59,6 +60,7 @@ def blank_book(units: Units) -> Workbook:
 
 
 def _write_columns(made: Worksheet, sheet: Sheet, units: Units, words: Words) -> None:
+    made.row_dimensions[1].height = _TWO_LINES
     for index, column in enumerate(sheet.columns, start=1):
         letter = column_letter(index)
         heading = made.cell(row=1, column=index, value=column.heading(units))
@@ -68,7 +70,8 @@ def _write_columns(made: Worksheet, sheet: Sheet, units: Units, words: Words) ->
         for row in range(2, _DRAWN_ROWS + 2):
             made.cell(row=row, column=index).style = "Text field" if text else "Field"
         dimension = made.column_dimensions[letter]
-        dimension.width = max(_WIDTHS.get(column.value, 11), len(column.heading(units)) + 3)
+        longest = max(len(word) for word in column.heading(units).split())
+        dimension.width = max(_WIDTHS.get(column.value, 9), longest + 3)
         if text:
             dimension.number_format = "@"
         _validate(made, f"{letter}2:{letter}{_LAST_ROW}", column, words)

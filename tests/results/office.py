@@ -19,6 +19,11 @@ def recalculated(workbook, folder: Path):
     """``workbook`` (of openpyxl, formulas without values) as LibreOffice calculates it."""
     source = folder / "asked.xlsx"
     workbook.save(source)
+    return opened(saved_again(source, folder).read_bytes(), values=True)
+
+
+def saved_again(source: Path, folder: Path) -> Path:
+    """``source`` opened and saved by LibreOffice, in a folder of its own below ``folder``."""
     done = folder / "done"
     subprocess.run(
         [
@@ -30,4 +35,4 @@ def recalculated(workbook, folder: Path):
         capture_output=True,
         timeout=180,
     )
-    return opened((done / "asked.xlsx").read_bytes(), values=True)
+    return done / source.name
