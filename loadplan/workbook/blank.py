@@ -20,7 +20,7 @@ if TYPE_CHECKING:
     from openpyxl.worksheet.worksheet import Worksheet
 
 # Rows drawn as fields to fill in; drop-downs and text formats reach further down.
-_DRAWN_ROWS = 40
+_DRAWN_ROWS = 28
 _LAST_ROW = 5_000
 _TEXT_VALUES = frozenset({Value.ID, Value.TEXT, Value.READING, Value.SIZE, Value.FITS, Value.GRADE})
 _WIDTHS = {Value.TEXT: 20, Value.WORD: 17, Value.ACCESSORIES: 22, Value.ID: 11, Value.FITS: 14}
@@ -70,8 +70,7 @@ def _write_columns(made: Worksheet, sheet: Sheet, units: Units, words: Words) ->
         for row in range(2, _DRAWN_ROWS + 2):
             made.cell(row=row, column=index).style = "Text field" if text else "Field"
         dimension = made.column_dimensions[letter]
-        longest = max(len(word) for word in column.heading(units).split())
-        dimension.width = max(_WIDTHS.get(column.value, 9), longest + 3)
+        dimension.width = max(_WIDTHS.get(column.value, 9), _in_two_lines(column.heading(units)))
         if text:
             dimension.number_format = "@"
         _validate(made, f"{letter}2:{letter}{_LAST_ROW}", column, words)
@@ -94,6 +93,13 @@ def _write_lines(made: Worksheet, sheet: Sheet, units: Units, words: Words) -> N
         if line.field == "units":
             cell.value = units.value
         _validate(made, f"B{row}", line, words)
+
+
+def _in_two_lines(heading: str) -> int:
+    """Characters of width that hold ``heading`` in two lines."""
+    words = heading.split()
+    lines = ((" ".join(words[:at]), " ".join(words[at:])) for at in range(1, len(words) + 1))
+    return min(max(len(line) for line in pair) for pair in lines) + 3
 
 
 def _note(column: Column) -> str:

@@ -19,7 +19,7 @@ _FIELD = "FFFFFBEB"
 _LINE = "FFB8C4CA"
 _LETTER, _A4 = 1, 9
 # In characters of column width, at full size.
-_LANDSCAPE_WIDTH, _PORTRAIT_WIDTH = 115, 85
+_LANDSCAPE_WIDTH, _PORTRAIT_WIDTH = 95, 65
 
 
 def add_styles(book: Workbook) -> None:
