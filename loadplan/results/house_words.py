@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections import defaultdict
 from collections.abc import Iterable
 from enum import StrEnum
@@ -34,6 +35,7 @@ _ARGUED = {
         "is drawn from the same model, and its own words may differ.",
     ),
 }
+_IN_BRACKETS = re.compile(r" \(.*\)$")
 _MOST_NAMED = 12
 _FIGURES = frozenset({Value.MASS, Value.LENGTH, Value.SHARE, Value.WHOLE})
 
@@ -82,7 +84,7 @@ def other_counts(found: Iterable[Effect]) -> list[tuple[str, str, str, str]]:
 def other_readings(found: Iterable[Effect], article: str) -> str:
     """The same for one article in one line: ``"Accessory tie-downs" = 2: 1 more tie-down``."""
     words = [
-        f'"{one.switch}" = {one.other}: {more_or_fewer(one)}'
+        f'"{one.switch}" = {_IN_BRACKETS.sub("", one.other)}: {more_or_fewer(one)}'
         for one in found
         if one.article == article and one.tie_downs
     ]
