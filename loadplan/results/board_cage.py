@@ -15,6 +15,7 @@ from loadplan.text import count
 
 _HEAD = ("Out", "Load", "Trailer", "Pieces", "Hand out")
 _HAND_OUT = 4
+_INDENT = 12
 
 
 def cage(flow: Flow, plan: DayPlan, picks: Table) -> None:
@@ -53,11 +54,17 @@ def _load(flow: Flow, day: Day, out: str, load: str, taken: dict[str, int]) -> N
     words = "    ".join(parts)
     last = len(flow.widths) - 1
     flow.may_break()
-    row = flow.next(max(14.5, height(lines(words, flow.width(_HAND_OUT, last), 9), 9)))
+    trailer = day.load_by_id[load].trailer or ""
+    most = max(
+        lines(load, flow.width(1, 1) - _INDENT, 9, True),
+        lines(trailer, flow.width(2, 2) - _INDENT, 9),
+        lines(words, flow.width(_HAND_OUT, last), 9),
+    )
+    row = flow.next(max(14.5, height(most, 9)))
     sheet = flow.sheet
     sheet.text(row, 0, out, "cell bold")
-    sheet.text(row, 1, load, "cell bold")
-    sheet.text(row, 2, day.load_by_id[load].trailer or "", "cell")
+    sheet.text(row, 1, load, "cell bold wrap")
+    sheet.text(row, 2, trailer, "cell wrap")
     sheet.number(row, 3, sum(taken.values()), "cell number")
     sheet.across(row, _HAND_OUT, last, words, "cell wrap")
 

@@ -80,10 +80,13 @@ def loads(
 def _load(flow: Flow, plan: DayPlan, one: LoadFacts, target: str) -> None:
     sheet, load = flow.sheet, one.load
     cargo = ", ".join(article.id for article in one.cargo)
-    room = at.TABLE_WIDTHS[6] - 12
-    row = flow.next(max(_ROW, height(lines(cargo, room, 9), 9)))
+    trailer = load.trailer or ""
+    counts = (
+        lines(text, at.TABLE_WIDTHS[column] - 12, 9) for text, column in ((trailer, 1), (cargo, 6))
+    )
+    row = flow.next(max(_ROW, height(max(counts), 9)))
     sheet.link(row, 0, target, fitted(load.id, at.TABLE_WIDTHS[0], 9), "cell link")
-    sheet.text(row, 1, load.trailer or "", "cell")
+    sheet.text(row, 1, trailer, "cell wrap")
     sheet.text(row, 2, plan.day.clock(load.out), "cell mid")
     sheet.text(row, 3, plan.day.clock(load.back), "cell mid")
     sheet.number(row, 4, load.priority, "cell mid")

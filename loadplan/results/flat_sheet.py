@@ -95,7 +95,9 @@ class FlatSheet:
             for column, cell in enumerate(row):
                 if isinstance(cell, str):
                     needed[column] = max(needed[column], pixels(cell, 9, self._is_state(column)))
-                    words = max((pixels(word, 9) for word in cell.split(" ")), default=0.0)
+                    whole = self.table.headings[column] == "Sheet"
+                    parts = [cell] if whole else cell.split(" ")
+                    words = max(pixels(word, 9) for word in parts)
                     least[column] = max(least[column], words + _PADDING)
                 elif cell is not None:
                     least[column] = max(least[column], 7.0 * len(_shown(cell)))

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from loadplan.day.day import Day
 from loadplan.day.load import DAY_END
 
-_MOST = 48
+_MOST = 28
 _HOUR = 3600
 _STEPS = (1800, _HOUR, 2 * _HOUR, 3 * _HOUR, 6 * _HOUR, 12 * _HOUR, DAY_END)
 

@@ -22,8 +22,8 @@ STOP = "#8E1B1B"
 CARE, CARE_INK = "#FFE9B8", "#5A3A00"
 HALVES, SIXTHS = '[=0.5]"1/2";General', '[=0.5]"1/2";0.0000'
 WHOLE = "#,##0"
-# Ten times what is needed and more is said in words.
-PERCENT = '[>=10]"over 1,000%";[>=1]0%;0.0%'
+# Beyond ten times what is needed the figure says no more.
+PERCENT = '[>=10]">1,000%";[>=1]0%;0.0%'
 COUNT = "0;-0;;@"
 _DECIMALS = ("#,##0", "#,##0.0", "#,##0.00", "#,##0.000")
 
@@ -126,6 +126,7 @@ _LOOKS: dict[str, Properties] = {
     "slot count": {
         "font_size": 8,
         "align": "center",
+        "shrink": True,
         "border": 1,
         "border_color": "#D5DCE5",
         "num_format": COUNT,
@@ -133,6 +134,7 @@ _LOOKS: dict[str, Properties] = {
     "slot all out": {
         "font_size": 8,
         "align": "center",
+        "shrink": True,
         "bold": True,
         "bg_color": STOP,
         "font_color": WHITE,

@@ -10,7 +10,7 @@ from itertools import pairwise
 import pytest
 from PIL import Image
 
-from loadplan.day.article import Routing
+from loadplan.day.article import Accessory, Routing
 from loadplan.day.units import Units
 from loadplan.results.deck.inks import DPI, drawable, fitted, text_width
 from loadplan.results.deck.labels import spread
@@ -228,3 +228,13 @@ def test_lengthwise_tie_downs_run_along_and_legs_to_the_four_corners():
     legs = [tie_down(n, f"leg {n}", Routing.DIRECT) for n in range(1, 5)]
     anchors = {stroke.anchors[0] for stroke in strokes(legs, frame)}
     assert anchors == {(70, 120), (70, 20), (330, 120), (330, 20)}
+
+
+def test_notes_beyond_the_picture_are_cut_with_a_word():
+    """Forty pinned accessories with long names do not run out of the page."""
+    pinned = tuple(Accessory(name=f"attachment number {n}", pinned=True) for n in range(40))
+    day = replace(DAY, articles=(replace(EXCAVATOR, accessories=pinned), *DAY.articles[1:]))
+    facts = DayFacts(plan_of(day, ready=(), tie_downs=(), shortages=())).loads[0]
+    image = Image.open(io.BytesIO(deck_picture(day, facts).png)).convert("L")
+    foot = image.crop((1100, HEIGHT - 4, WIDTH, HEIGHT))
+    assert foot.getextrema() == (255, 255)

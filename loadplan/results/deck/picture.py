@@ -8,7 +8,7 @@ from fractions import Fraction
 from loadplan.day.day import Day
 from loadplan.day.gear import WEBBING, Kind
 from loadplan.results.deck.above import Above, Area
-from loadplan.results.deck.inks import INK, PAPER, Inks, text_width
+from loadplan.results.deck.inks import INK, PAPER, Inks, fitted, text_width
 from loadplan.results.deck.placing import GAP, Placing, place
 from loadplan.results.deck.side import Side
 from loadplan.rules.limits import LIMITS
@@ -91,10 +91,17 @@ def _key(inks: Inks, facts: LoadFacts, day: Day, notes: list[str]) -> None:
         y += _LINE
     gap = length(GAP[day.units], day.units)
     order = f"Drawn front first in workbook order, {gap} apart; not a loading position."
-    for note in (order, *notes):
-        for line in _wrapped(note):
-            inks.text((_KEY[0], y), line, size=17, bold=note.startswith("DOES NOT FIT"))
-            y += _LINE - 2
+    lines = [
+        (line, note.startswith("DOES NOT FIT"))
+        for note in (order, *notes)
+        for line in _wrapped(note)
+    ]
+    room = int((HEIGHT - 10 - y) // (_LINE - 2)) + 1
+    for at, (line, bold) in enumerate(lines[:room]):
+        cut = at + 1 == room < len(lines)
+        text = fitted(f"{line} and more", 17, _WIDE) if cut else line
+        inks.text((_KEY[0], y), text, size=17, bold=bold)
+        y += _LINE - 2
 
 
 def _sign(inks: Inks, x: float, y: float, kinds: set[Kind]) -> None:
