@@ -9,7 +9,7 @@ from loadplan.day.day import Day
 from loadplan.outcome.day_plan import DayPlan
 from loadplan.results.board_tables import heading
 from loadplan.results.flow import Flow
-from loadplan.results.measure import height, lines
+from loadplan.results.measure import height, lines, pixels
 from loadplan.tables.table import Table
 from loadplan.text import count
 
@@ -25,7 +25,8 @@ def cage(flow: Flow, plan: DayPlan, picks: Table) -> None:
     last = len(flow.widths) - 1
     for column, name in enumerate(_HEAD[:_HAND_OUT]):
         sheet.text(row, column, name, "head")
-    sheet.across(row, _HAND_OUT, last, _HEAD[_HAND_OUT], "head")
+    sheet.text(row, _HAND_OUT, _HEAD[_HAND_OUT], "head")
+    sheet.blank(row, range(_HAND_OUT + 1, last + 1), "head open")
     whole: Counter[str] = Counter()
     for out, same in groupby(picks.rows, key=lambda row: str(row[4])):
         together: Counter[str] = Counter()
@@ -51,22 +52,35 @@ def _load(flow: Flow, day: Day, out: str, load: str, taken: dict[str, int]) -> N
         kind = day.gear_by_id[gear]
         kit = f" (kit of {kind.kept_on})" if kind.kept_on else ""
         parts.append(f"□ {pieces} x {gear} {kind.kind.value}{kit}")
-    words = "    ".join(parts)
     last = len(flow.widths) - 1
-    flow.may_break()
+    first, *more = _packed(parts, flow.width(_HAND_OUT, last) - _INDENT)
     trailer = day.load_by_id[load].trailer or ""
     most = max(
         lines(load, flow.width(1, 1) - _INDENT, 9, True),
         lines(trailer, flow.width(2, 2) - _INDENT, 9),
-        lines(words, flow.width(_HAND_OUT, last), 9),
     )
+    flow.may_break()
     row = flow.next(max(14.5, height(most, 9)))
     sheet = flow.sheet
     sheet.text(row, 0, out, "cell bold")
     sheet.text(row, 1, load, "cell bold wrap")
     sheet.text(row, 2, trailer, "cell wrap")
     sheet.number(row, 3, sum(taken.values()), "cell number")
-    sheet.across(row, _HAND_OUT, last, words, "cell wrap")
+    sheet.text(row, _HAND_OUT, first, "label mid")
+    for line in more:
+        sheet.text(flow.next(12.5), _HAND_OUT, line, "label mid")
+
+
+def _packed(parts: list[str], width: float) -> list[str]:
+    """``parts`` in as few lines of ``width`` pixels as their order allows."""
+    found: list[str] = []
+    for part in parts:
+        longer = f"{found[-1]}    {part}" if found else part
+        if found and pixels(longer, 9) <= width:
+            found[-1] = longer
+        else:
+            found.append(part)
+    return found or [""]
 
 
 def _total(flow: Flow, day: Day, name: str, taken: Counter[str]) -> None:

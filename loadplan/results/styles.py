@@ -71,6 +71,7 @@ _LOOKS: dict[str, Properties] = {
     "cell bold wrap": {**_CELL, "bold": True, "text_wrap": True, **_LEFT},
     "cell mid bold": {**_CELL, "bold": True, "align": "center"},
     "label": _LEFT,
+    "label mid": {**_LEFT, "valign": "vcenter"},
     "label small": {**_LEFT, "font_size": 7.5, "valign": "vcenter"},
     "cite": {**_LEFT, "font_size": 7.5, "font_color": MUTED, "valign": "vcenter"},
     "cell mid": {**_CELL, "align": "center"},
