@@ -11,7 +11,6 @@ from loadplan.results.flow import Flow
 from loadplan.results.measure import height, lines
 
 _SHORT = (("Article", 0, 2), ("Short of", 3, 5), ("Why", 6, 9), ("Cheapest way out", 10, 12))
-_FIXED = (("Article", 0, 2), ("Position", 3, 3), ("No.", 4, 4), ("Gear", 5, 7), ("Kind", 8, 10))
 
 
 def shortage_rows(flow: Flow, shortages: Sequence[Shortage]) -> None:
@@ -38,12 +37,9 @@ def fixed_rows(flow: Flow, day: Day, load: str) -> None:
         return
     row = flow.next(15)
     flow.sheet.across(row, 0, at.LAST, "Already on, from the sheet Fixed", "heading")
-    row = flow.next(14)
-    for name, first, last in _FIXED:
-        flow.sheet.across(row, first, last, name, "head")
-    for piece in pieces:
-        kind = day.gear_by_id[piece.gear].kind.value
-        row = flow.next(13)
-        texts = (piece.article, piece.position, str(piece.number), piece.gear, kind)
-        for text, (_, first, last) in zip(texts, _FIXED, strict=True):
-            flow.sheet.across(row, first, last, text, "cell")
+    lines_ = [
+        f"{piece.article}, {piece.position}, number {piece.number}: "
+        f"{day.gear_by_id[piece.gear].kind.value} {piece.gear}"
+        for piece in pieces
+    ]
+    flow.pairs([(line, "small wrap") for line in lines_], at.SPLIT)
