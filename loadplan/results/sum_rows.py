@@ -86,7 +86,7 @@ class Sums:
             yield self._other(row, total, span[0], other)
             row += 3
         for each in self._each:
-            yield self._least(row, span[0], each)
+            yield self._least(row, total, span[0], each)
             row += 1
 
     def _label(self, row: int, words: str, source: Source | None = None) -> None:
@@ -161,8 +161,11 @@ class Sums:
         difference = f"{cell(row + 1, at.CREDITED)}-{cell(row, at.CREDITED)}"
         return self._met(row + 2, difference, have >= asked.need)
 
-    def _least(self, row: int, first: int, asked: EachWLLRequirement) -> LiveVerdict:
-        """The lowest WLL of the main tie-downs against what each must have."""
+    def _least(self, row: int, total: int, first: int, asked: EachWLLRequirement) -> LiveVerdict:
+        """The lowest WLL of the main tie-downs against what each must have.
+
+        What goes by the weight follows it.
+        """
         main = [
             (first + place, one.rating.wll)
             for place, one in enumerate(self.facts.tie_downs)
@@ -170,7 +173,11 @@ class Sums:
             and (asked.positions is None or one.tie_down.position in asked.positions)
         ]
         self._label(row, f"{asked.name}: each at least", asked.source)
-        self.rows.sheet.number(row, at.WLL, asked.at_least, "input number")
+        if asked.share is None:
+            self.rows.sheet.number(row, at.WLL, asked.at_least, "input number")
+        else:
+            formula = f"={asked.share}*{cell(total, at.MEMBER)}"
+            self.rows.sheet.formula(row, at.WLL, formula, asked.at_least, "cell number")
         least = cell(row, at.WLL)
         lowest = f"MIN({','.join(cell(line, at.WLL) for line, _ in main)})" if main else least
         return self._met(row, f"{lowest}-{least}", all(wll >= asked.at_least for _, wll in main))

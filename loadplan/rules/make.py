@@ -60,12 +60,18 @@ def each_bears(
     words: str,
     numbers: str = "",
     positions: tuple[str, ...] | None = None,
+    share: Fraction | None = None,
 ) -> EachWLLRequirement:
-    """Each tie-down at ``positions`` has a WLL of ``least`` or more."""
+    """Each tie-down at ``positions`` has a WLL of ``least`` or more, ``share`` of the weight."""
     text = mass_up(least, units)
     step = Step(words=words, numbers=numbers or text, result=text, source=source)
     return EachWLLRequirement(
-        name=name, source=source, steps=(step,), at_least=least, positions=positions
+        name=name,
+        source=source,
+        steps=(step,),
+        at_least=least,
+        positions=positions,
+        share=share,
     )
 
 

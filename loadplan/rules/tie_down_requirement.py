@@ -76,10 +76,14 @@ class StrengthRequirement(Requirement):
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class EachWLLRequirement(Requirement):
-    """Each main tie-down at ``positions`` has a WLL (the lowest of its parts) of ``at_least``."""
+    """Each main tie-down at ``positions`` has a WLL (the lowest of its parts) of ``at_least``.
+
+    ``share`` is the share of the weight that this is, None where it does not go by the weight.
+    """
 
     at_least: Fraction
     positions: tuple[str, ...] | None = None
+    share: Fraction | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -179,4 +179,5 @@ def _share(
         words=f"{name.capitalize()} bears at least {share} of the weight",
         numbers=f"{share} x {mass(subject.weight, subject.units)}",
         positions=positions,
+        share=share,
     )
