@@ -12,6 +12,8 @@ from loadplan.workbook import limits
 from loadplan.workbook.weigh import Unfit, weigh
 
 _OLE = bytes.fromhex("D0CF11E0A1B11AE1")
+_CONTENT_TYPES = "[content_types].xml"
+_MACRO_TYPES = (b"macroenabled", b"vbaproject", b"macrosheet")
 _OTHERS = {
     ".xls": "the old binary format",
     ".xlsb": "the binary format",
@@ -97,11 +99,15 @@ def _archive_problems(archive: zipfile.ZipFile) -> Iterator[Problem]:
     if unpacked > limits.MOST_UNPACKED_BYTES:
         most = limits.MOST_UNPACKED_BYTES
         yield too_large(f"The file unpacks to {unpacked:,} bytes; {most:,} is the most.")
-    names = {part.filename.lower() for part in parts}
-    if any(name.endswith("vbaproject.bin") for name in names):
-        yield file_problem(Code.MACROS, "The workbook holds macros.", _SAVE_AS)
-    if "[content_types].xml" not in names:
+    names = {part.filename.lower(): part for part in parts}
+    if any(name.endswith("vbaproject.bin") or "macrosheets/" in name for name in names):
+        yield _macros()
+    if _CONTENT_TYPES not in names:
         yield unreadable("it is not an .xlsx archive")
+        return
+    if len(names) < len(parts):
+        # Which of them counts differs from program to program.
+        yield unreadable("two of its parts have the same name")
     try:
         excess = weigh(archive)
     except Unfit as unfit:
@@ -109,3 +115,10 @@ def _archive_problems(archive: zipfile.ZipFile) -> Iterator[Problem]:
         return
     if excess:
         yield too_large(excess)
+    types = archive.read(names[_CONTENT_TYPES]).lower()
+    if any(word in types for word in _MACRO_TYPES):
+        yield _macros()
+
+
+def _macros() -> Problem:
+    return file_problem(Code.MACROS, "The workbook holds macros.", _SAVE_AS)

@@ -13,9 +13,9 @@ MOST_PARTS = 2_000
 MOST_SHEETS = 200
 MOST_ROWS = 200_000
 MOST_COLUMNS = 1_000
-MOST_CELLS = 500_000
+MOST_CELLS = 400_000
 # Texts that cells share, each kept once in the file.
-MOST_STRINGS = 500_000
+MOST_STRINGS = 400_000
 # Everything else a workbook is made of: styles, drop-downs, conditional formats, merged cells.
 MOST_OTHER_ELEMENTS = 100_000
 # One tag or one text; a cell holds at most 32,767 characters, of three bytes each.

@@ -1,0 +1,1 @@
+"""A coverage-guided fuzzer over the workbook reader; run by hand, see ``__main__``."""

@@ -1,0 +1,1 @@
+"""Hostile day workbooks; measured by hand, see ``__main__``."""

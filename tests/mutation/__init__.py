@@ -1,0 +1,1 @@
+"""Mutation testing of rules, wll and judge; run by hand, see ``__main__``."""
