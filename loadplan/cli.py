@@ -16,6 +16,7 @@ from loadplan.console import DAY_PATH, debug_option, moving_line, print_lines, r
 from loadplan.exit_codes import (
     CRASHED,
     EXIT_CODES,
+    FAILED,
     HELD,
     INTERRUPTED,
     NOT_PROVED,
@@ -154,7 +155,7 @@ def main() -> None:
             stream.reconfigure(errors="backslashreplace")
     code = run(sys.argv[1:])
     print_lines([])
-    if code == INTERRUPTED:
+    if code in (INTERRUPTED, FAILED):
         # The solver may still be running in its thread; an ordinary exit would wait or abort.
         sys.stdout.flush()
         sys.stderr.flush()

@@ -10,8 +10,15 @@ from loadplan.outcome.tie_down import TieDown
 from loadplan.plan.sets import Sets
 from loadplan.plan.stage_cost import MIXED_SETS, STRENGTH, TIE_DOWNS, StageCost, ready_stages
 from loadplan.plan.stages import StagedSolve
+from loadplan.problems import SolverFailed
 
 _TINY = 1e-4
+_NEAR = Fraction(1, 10**5)
+_WRONG = (
+    "The solver cannot be trusted: the plan does better in {} than it had proved possible. Nothing "
+    "was written. Plan the day again; if that fails too, send the day workbook to whoever keeps "
+    "this program for you."
+)
 
 
 def stages_of(
@@ -29,6 +36,11 @@ def stages_of(
         value = _value(sets, stage, ready, tie_downs)
         result = bounds.get(stage.name)
         bound = _trivial(sets, stage) if result is None else _bound(result.bound, value)
+        if _contradicts(stage, bound, value):
+            if before:
+                raise SolverFailed(_WRONG.format(stage.name))
+            # Proved for plans that do better in an earlier stage; it says nothing of this one.
+            result, bound = None, _trivial(sets, stage)
         proved = before and result is not None and bound == value
         ended = solve.bounder.clock.spent() if result is None else result.seconds
         found.append(
@@ -52,6 +64,12 @@ def _bound(bound: float, value: Fraction) -> Fraction:
     if abs(bound - float(value)) <= _TINY + 1e-9 * abs(bound):
         return value
     return Fraction(bound).limit_denominator(1000)
+
+
+def _contradicts(stage: StageCost, bound: Fraction, value: Fraction) -> bool:
+    """Whether the plan does better than any plan was said to be able to, beyond rounding."""
+    better = value - bound if stage.priority else bound - value
+    return better > _NEAR * max(Fraction(1), abs(value))
 
 
 def _trivial(sets: Sets, stage: StageCost) -> Fraction:

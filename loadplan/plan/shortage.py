@@ -18,6 +18,8 @@ from loadplan.plan.sets import LoadSets, Sets, obstacles_to
 from loadplan.plan.solver import Solver, matrix_of
 from loadplan.text import count, mass_down
 
+# Said of a held load that the pieces left in the cage would do for.
+TIME = "time to plan it"
 _SECONDS = 5.0
 _PIECE = 1e6
 
@@ -72,7 +74,7 @@ def _lacking(sets: Sets, one: LoadSets, out: dict[str, Counter[str]]) -> Iterato
 def _not_proved(one: LoadSets) -> Shortage:
     return Shortage(
         load=one.load.id,
-        short_of="time to plan it",
+        short_of=TIME,
         why="What the other loads leave in the cage is enough for this load alone; the time limit "
         "came before a plan with it was found. Plan again with a longer time limit.",
     )

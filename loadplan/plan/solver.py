@@ -14,10 +14,17 @@ import highspy
 import numpy as np
 import pulp
 
+from loadplan.plan.solution_check import flaw
 from loadplan.problems import SolverFailed
 
 Array = np.ndarray[Any, np.dtype[Any]]
 INFINITE = math.inf
+# Seconds that a solve may go on past its limit: the solver looks at the clock only now and then.
+_GRACE = 60.0
+_REMEDY = (
+    "Nothing was written. Plan the day again; if that fails too, send the day workbook to whoever "
+    "keeps this program for you."
+)
 _DUAL, _PRIMAL = 1, 4  # HiGHS's numbers for its simplex strategies
 
 
@@ -197,6 +204,8 @@ class Solver:
         """Least cost without whole numbers; the model must have none."""
         status = self._run(seconds)
         solution = self._highs.getSolution()
+        if status is Status.OPTIMAL and not np.isfinite(solution.col_value).all():
+            raise SolverFailed(f"The solver cannot be trusted: it gave no numbers. {_REMEDY}")
         values = np.array(solution.col_value) if status is Status.OPTIMAL else None
         value = float(self._highs.getInfo().objective_function_value)
         bound = value if status is Status.OPTIMAL else -INFINITE
@@ -214,8 +223,11 @@ class Solver:
         info = self._highs.getInfo()
         found = info.primal_solution_status == highspy.kSolutionStatusFeasible
         values = np.array(self._highs.getSolution().col_value) if found else None
+        bound = float(info.mip_dual_bound)
+        if values is not None and (wrong := flaw(self._highs.getLp(), values, bound)):
+            raise SolverFailed(f"The solver cannot be trusted: {wrong}. {_REMEDY}")
         none = np.zeros(0)
-        return Outcome(status, values, float(info.mip_dual_bound), none, none)
+        return Outcome(status, values, bound, none, none)
 
     def _pass(self, matrix: Matrix) -> None:
         model = highspy.HighsLp()
@@ -233,7 +245,7 @@ class Solver:
             kinds = (highspy.HighsVarType.kContinuous, highspy.HighsVarType.kInteger)
             model.integrality_ = [kinds[int(whole)] for whole in matrix.whole]
         if self._highs.passModel(model) == highspy.HighsStatus.kError:
-            raise SolverFailed("the solver did not take the program")
+            raise SolverFailed(f"The solver did not take the program. {_REMEDY}")
 
     def _run(self, seconds: float) -> Status:
         """Run in a thread of its own, so that an interrupt is heard at once."""
@@ -241,10 +253,13 @@ class Solver:
         failure: list[Exception] = []
         thread = threading.Thread(target=self._guarded, args=(failure,), daemon=True)
         thread.start()
+        end = now() + seconds + _GRACE
         while thread.is_alive():
             thread.join(0.1)
+            if now() > end:
+                raise SolverFailed(f"The solver did not stop at its time limit. {_REMEDY}")
         if failure:
-            raise SolverFailed(f"the solver stopped with an error: {failure[0]}")
+            raise SolverFailed(f"The solver stopped with an error: {failure[0]}. {_REMEDY}")
         return _status(self._highs.getModelStatus())
 
     def _guarded(self, failure: list[Exception]) -> None:
@@ -267,7 +282,7 @@ def _status(status: highspy.HighsModelStatus) -> Status:
         return Status.INFEASIBLE
     if status in (kinds.kTimeLimit, kinds.kSolutionLimit, kinds.kInterrupt, kinds.kIterationLimit):
         return Status.LIMIT
-    raise SolverFailed(f"the solver ended with the status {status}")
+    raise SolverFailed(f"The solver ended with the status {status}. {_REMEDY}")
 
 
 def now() -> float:
