@@ -5,7 +5,7 @@ from __future__ import annotations
 import os
 import tempfile
 from collections.abc import Iterator
-from contextlib import contextmanager
+from contextlib import contextmanager, suppress
 from pathlib import Path
 
 from loadplan.outcome.day_plan import DayPlan
@@ -21,6 +21,7 @@ def csv_beside(plan: DayPlan, folder: Path) -> Iterator[None]:
     """
     from loadplan.tables.csv import save_csv
 
+    new = not folder.exists()
     try:
         folder.mkdir(parents=True, exist_ok=True)
         with tempfile.TemporaryDirectory(prefix=".loadplan-", dir=folder) as staged:
@@ -30,6 +31,11 @@ def csv_beside(plan: DayPlan, folder: Path) -> Iterator[None]:
                 os.replace(path, folder / path.name)
     except OSError as error:
         raise _failed(folder, error) from error
+    finally:
+        if new:
+            # Empty only if nothing came of it.
+            with suppress(OSError):
+                folder.rmdir()
 
 
 @contextmanager

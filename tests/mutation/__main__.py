@@ -1,4 +1,4 @@
-"""Mutation testing: ``python -m tests.mutation --log FILE [--part K/N] [rules wll judge]``.
+"""Mutation testing: ``python -m tests.mutation --log FILE [--part K/N] [--only TEXT] [rules ...]``.
 
 Makes every mutant (``operators``) of the packages named, or every N-th from the K-th on, and runs
 the tests of rules, wll and judge and those of printed figures against it (``kill``). FILE gets a
@@ -11,6 +11,7 @@ import argparse
 import os
 import sys
 from collections.abc import Iterator
+from dataclasses import dataclass
 from pathlib import Path
 
 import pytest
@@ -23,20 +24,35 @@ TESTS = ["tests/rules", "tests/wll", "tests/judge", "tests/validation"]
 AT_IMPORT = "at import"
 
 
+@dataclass(frozen=True)
+class Which:
+    """Which mutants to try: every ``every``-th from the ``first`` on whose line holds ``only``."""
+
+    first: int
+    every: int
+    only: str
+
+    def takes(self, number: int, where: str) -> bool:
+        """Whether the ``number``-th mutant is tried."""
+        return number % self.every == self.first % self.every and self.only in where
+
+
 def main() -> int:
     """1 where less than 90 % of a package's mutants were killed."""
     parser = argparse.ArgumentParser(description=__doc__)
     parser.add_argument("packages", nargs="*", default=["rules", "wll", "judge"])
     parser.add_argument("--part", default="1/1", help="K/N: every N-th mutant from the K-th on")
+    parser.add_argument("--only", default="", help="those whose line in FILE would hold this")
     parser.add_argument("--log", type=Path, required=True)
     given = parser.parse_args()
     first, every = (int(number) for number in given.part.split("/"))
+    which = Which(first, every, given.only)
     given.log.write_text("")
     functions, imports = given.log, given.log.with_suffix(".import")
-    _in_a_fork(lambda: _put_in(given.packages, first, every, functions))
+    _in_a_fork(lambda: _put_in(given.packages, which, functions))
     left = {line for line in _lines(functions) if line.startswith(AT_IMPORT)}
     with imports.open("w") as log:
-        for name, path, mutant in chosen(given.packages, first, every):
+        for name, path, mutant in chosen(given.packages, which):
             where = place(path, mutant)
             if f"{AT_IMPORT} {where}" in left:
                 print(imported_anew(name, path, mutant, TESTS), where, file=log, flush=True)
@@ -44,7 +60,7 @@ def main() -> int:
     return _tell(given.packages, lines)
 
 
-def chosen(packages: list[str], first: int, every: int) -> Iterator[tuple[str, Path, Mutant]]:
+def chosen(packages: list[str], which: Which) -> Iterator[tuple[str, Path, Mutant]]:
     """Module name, file and mutant of every mutant asked for."""
     number = 0
     for package in packages:
@@ -52,7 +68,7 @@ def chosen(packages: list[str], first: int, every: int) -> Iterator[tuple[str, P
             name = ".".join(path.relative_to(ROOT).with_suffix("").parts).removesuffix(".__init__")
             for mutant in mutants(path.read_text(encoding="utf-8")):
                 number += 1
-                if number % every == first % every:
+                if which.takes(number, place(path, mutant)):
                     yield name, path, mutant
 
 
@@ -61,10 +77,10 @@ def place(path: Path, mutant: Mutant) -> str:
     return f"{path.relative_to(ROOT)}:{mutant.line}:{mutant.column} {mutant.what}"
 
 
-def _put_in(packages: list[str], first: int, every: int, log: Path) -> None:
+def _put_in(packages: list[str], which: Which, log: Path) -> None:
     def each(collected: Collected) -> None:
         with log.open("a") as out:
-            for _, path, mutant in chosen(packages, first, every):
+            for _, path, mutant in chosen(packages, which):
                 verdict = collected.verdict(str(path), mutant) or AT_IMPORT
                 print(verdict, place(path, mutant), file=out, flush=True)
 

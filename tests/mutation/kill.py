@@ -69,6 +69,7 @@ class Collected:
         """Run every test once, noting lines; then hand over."""
         self._items = session.items
         for number, item in enumerate(self._items):
+            _forget()
             self._lines.start()
             begun = time.monotonic()
             self._run(item)
@@ -107,17 +108,17 @@ class Collected:
             last = max(line for _, code in places for *_, line in code.co_lines() if line)
             near = {n for at in range(first, last + 1) for n in self._reaching.get((path, at), [])}
             tests = sorted(near, key=self._seconds.__getitem__)
+        if not tests:
+            return None
         limit = 20 + 10 * sum(self._seconds[number] for number in tests)
         return forked(lambda: self._child(places, tests), limit)
 
     def _child(
         self, places: list[tuple[types.FunctionType, types.CodeType]], tests: list[int]
     ) -> bool:
-        for one in gc.get_objects():
-            if isinstance(one, functools._lru_cache_wrapper) and _ours(one):
-                one.cache_clear()
         for function, code in places:
             function.__code__ = code
+        _forget()
         for number in tests:
             self._run(self._items[number])
             if self._failed:
@@ -187,8 +188,11 @@ class _Finder:
         exec(compile(self._tree, str(self._path), "exec"), module.__dict__)
 
 
-def _ours(function: Any) -> bool:
-    return str(function.__module__).startswith("loadplan")
+def _forget() -> None:
+    """Empty the package's caches, so that what is cached is worked out anew."""
+    for one in gc.get_objects():
+        if isinstance(one, functools._lru_cache_wrapper) and one.__module__.startswith("loadplan"):
+            one.cache_clear()
 
 
 def _functions(code: types.CodeType) -> dict[tuple[str, int], types.CodeType]:

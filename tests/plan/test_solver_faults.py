@@ -192,7 +192,7 @@ def test_a_bound_beyond_its_own_solution(faulty, capsys, tmp_path):
     )
 
 
-@pytest.mark.parametrize("start", (0, 5))
+@pytest.mark.parametrize("start", [0, 5])
 @pytest.mark.parametrize("sheets", [TWO, THREE], ids=["enough", "short"])
 @pytest.mark.parametrize(
     "fault",
@@ -222,4 +222,3 @@ def test_never_a_false_word(faulty, capsys, tmp_path, fault, start, sheets):
     if ran.code == 4:
         assert sheets is THREE
         assert ran.out[0] == "3 loads: 2 ready, 1 held."
-
