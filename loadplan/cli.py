@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import io
 import os
 import sys
 import traceback
@@ -176,7 +177,9 @@ def run(arguments: list[str]) -> int:
     except click.exceptions.Exit as done:
         return done.exit_code
     except click.ClickException as wrong:
-        wrong.show()
+        told = io.StringIO()
+        wrong.show(told)
+        print_lines(told.getvalue().splitlines(), err=True)
         return USAGE
     except LoadplanError as error:
         print_lines(str(error).splitlines(), err=True)

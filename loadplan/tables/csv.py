@@ -13,7 +13,8 @@ from loadplan.tables.flat import flat_tables
 from loadplan.tables.place_file import place_file, refuse_existing
 from loadplan.tables.table import Cell, Table, number
 
-_FORMULA_SIGNS = ("=", "+", "-", "@")
+# The wide forms are read as the plain ones by some spreadsheets.
+_FORMULA_SIGNS = ("=", "+", "-", "@", "＝", "＋", "－", "＠")
 
 
 def save_csv(plan: DayPlan, folder: Path, force: bool = False) -> tuple[Path, ...]:
@@ -53,5 +54,5 @@ def _field(cell: Cell) -> str | int | float:
         return value
     text = clean(value)
     # A dash alone, for what there is not, is no formula to any spreadsheet.
-    formula = text.startswith(_FORMULA_SIGNS) and text != "-"
+    formula = text.lstrip().startswith(_FORMULA_SIGNS) and text != "-"
     return f"'{text}" if formula else text

@@ -32,7 +32,7 @@ def test_each_table_has_its_rows_and_no_two_alike(material):
 @pytest.mark.parametrize("row", list(rows()), ids=lambda row: f"{row.material} {row.sizes[0]}")
 def test_each_row_is_found_by_every_size_and_carries_its_source(row):
     for size in row.sizes:
-        assert find(row.material, size, row.grade) is row
+        assert find(row.material, size, row.grade) == row
     assert row.wll(Units.US) == row.wll_lb
     assert row.wll(Units.METRIC) == row.wll_kg
     assert isinstance(row.wll(Units.US), Fraction)
