@@ -110,7 +110,7 @@ class Collected:
             tests = sorted(near, key=self._seconds.__getitem__)
         if not tests:
             return None
-        limit = 20 + 10 * sum(self._seconds[number] for number in tests)
+        limit = 20 + 3 * sum(self._seconds[number] for number in tests)
         return forked(lambda: self._child(places, tests), limit)
 
     def _child(
