@@ -1,4 +1,4 @@
-"""Mutation testing: ``python -m tests.mutation --log FILE [--part K/N] [--only TEXT] [rules ...]``.
+"""Mutation testing: ``python -m tests.mutation --log FILE [--part K/N] [--again FILE] [rules ..]``
 
 Makes every mutant (``operators``) of the packages named, or every N-th from the K-th on, and runs
 the tests of rules, wll and judge and those of printed figures against it (``kill``). FILE gets a
@@ -16,25 +16,28 @@ from pathlib import Path
 
 import pytest
 
-from tests.mutation.kill import KILLED, Collected, imported_anew
+from tests.mutation.kill import KILLED, SURVIVED, Collected, imported_anew
 from tests.mutation.operators import Mutant, mutants
 
 ROOT = Path(__file__).parents[2]
 TESTS = ["tests/rules", "tests/wll", "tests/judge", "tests/validation"]
+TESTS += ["tests/workbook/test_section_facts.py"]
 AT_IMPORT = "at import"
 
 
 @dataclass(frozen=True)
 class Which:
-    """Which mutants to try: every ``every``-th from the ``first`` on whose line holds ``only``."""
+    """Which mutants to try: every ``every``-th from the ``first`` on, or the places ``only``."""
 
     first: int
     every: int
-    only: str
+    only: frozenset[str] | None
 
     def takes(self, number: int, where: str) -> bool:
         """Whether the ``number``-th mutant is tried."""
-        return number % self.every == self.first % self.every and self.only in where
+        if self.only is not None:
+            return where in self.only
+        return number % self.every == self.first % self.every
 
 
 def main() -> int:
@@ -42,11 +45,11 @@ def main() -> int:
     parser = argparse.ArgumentParser(description=__doc__)
     parser.add_argument("packages", nargs="*", default=["rules", "wll", "judge"])
     parser.add_argument("--part", default="1/1", help="K/N: every N-th mutant from the K-th on")
-    parser.add_argument("--only", default="", help="those whose line in FILE would hold this")
+    parser.add_argument("--again", type=Path, help="the survivors in this FILE of an earlier run")
     parser.add_argument("--log", type=Path, required=True)
     given = parser.parse_args()
     first, every = (int(number) for number in given.part.split("/"))
-    which = Which(first, every, given.only)
+    which = Which(first, every, _survivors(given.again))
     given.log.write_text("")
     functions, imports = given.log, given.log.with_suffix(".import")
     _in_a_fork(lambda: _put_in(given.packages, which, functions))
@@ -75,6 +78,14 @@ def chosen(packages: list[str], which: Which) -> Iterator[tuple[str, Path, Mutan
 def place(path: Path, mutant: Mutant) -> str:
     """``loadplan/wll/piece.py:12:4 Lt -> LtE``."""
     return f"{path.relative_to(ROOT)}:{mutant.line}:{mutant.column} {mutant.what}"
+
+
+def _survivors(log: Path | None) -> frozenset[str] | None:
+    """The places of the survivors in an earlier run's file."""
+    if log is None:
+        return None
+    killed = (line.split(" ", 1) for line in _lines(log))
+    return frozenset(place for verdict, place in killed if verdict == SURVIVED)
 
 
 def _put_in(packages: list[str], which: Which, log: Path) -> None:

@@ -65,6 +65,8 @@ def _nodes(tree: ast.AST) -> Iterator[ast.AST]:
         if name in _SKIPPED:
             continue
         for node in value if isinstance(value, list) else [value]:
+            if isinstance(node, ast.keyword) and node.arg == "strict":
+                continue  # It only says that two sequences are of one length.
             if isinstance(node, ast.If) and "TYPE_CHECKING" in ast.unparse(node.test):
                 continue
             if isinstance(node, ast.AST) and not isinstance(node, ast.Import | ast.ImportFrom):
@@ -110,6 +112,8 @@ def _changes(node: ast.AST) -> list[tuple[str, Callable[[], None]]]:
             ]
         case ast.Return(value=ast.expr() as value) if not isinstance(value, ast.Constant):
             return [("return None", lambda: setattr(node, "value", ast.Constant(None)))]
+        case ast.Expr(value=ast.YieldFrom(value=ast.Tuple(elts=[]))):
+            return []
         case ast.Expr(value=ast.Yield() | ast.YieldFrom() | ast.Call()):
             drop = ast.Expr(ast.Constant(None))
             if isinstance(node.value, ast.Call):

@@ -279,3 +279,9 @@ def test_in_canada_the_citation_is_canadian():
     whole = day(crate("A", routing=Routing.DIRECT), crate("B"), rules=RuleSet.CANADA)
     ((_, _, text),) = found(whole)
     assert "by NSC Standard 10 Part 1, securement systems (from the official handbook" in text
+
+
+@pytest.mark.parametrize(("first", "second"), [(True, True), (True, False), (False, False)])
+def test_a_group_is_blocked_forward_where_each_of_it_is(first, second):
+    known = two(first={"blocked_forward": first}, second={"blocked_forward": second})
+    assert article_named(known, "G").blocked_forward is (first and second)

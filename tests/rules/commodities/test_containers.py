@@ -136,3 +136,10 @@ def test_what_a_row_lacks_or_contradicts(details, known, found):
 )
 def test_sound_rows(details):
     assert problems(box(details, length=None)) == []
+
+
+def test_integral_devices_hold_a_loaded_container_on_a_deck():
+    known = {"cargo_class": CargoClass.INTERMODAL_CONTAINER, "routing": None}
+    assert problems(article(**known, details="deck loaded; integral devices")) == []
+    ((column, text),) = problems(article(**known, details="deck empty; integral devices"))
+    assert (column, text.split(",")[0]) == ("Details", "Details says integral devices")
