@@ -7,8 +7,13 @@ import shutil
 import subprocess
 import sys
 from pathlib import Path
+from random import Random
 
 import pytest
+
+from loadplan import plan_day, read_day
+from tests.fuzz.small_book import sheets_in
+from tests.workbook.build import save
 
 ROOT = Path(__file__).parents[1]
 SAMPLE = ROOT / "sample_jobs" / "short_cage.xlsx"
@@ -61,3 +66,27 @@ def test_a_use_of_the_network_would_be_noticed(use):
     code = GUARDED.replace("from loadplan.cli import main\nmain()", f"import socket\n{use}")
     ran = subprocess.run([sys.executable, "-c", code], capture_output=True, check=False)
     assert ran.returncode == NETWORK
+
+
+def flat(path: Path) -> dict[str, list[tuple[str, ...]]]:
+    """The tables of a planned day, rows and lists of names sorted; no words made from row order."""
+    found = {}
+    for name, table in plan_day(read_day(path)).tables().items():
+        kept = table[[one for one in table.columns if one not in ("Working", "Notes")]]
+        rows = (
+            tuple("; ".join(sorted(str(cell).split("; "))) for cell in row) for row in kept.values
+        )
+        found[name] = sorted(rows)
+    return found
+
+
+@pytest.mark.parametrize("sample", ["mixed_cargo", "short_cage"])
+def test_in_any_order_of_rows(tmp_path, sample):
+    given = sheets_in(ROOT / "sample_jobs" / f"{sample}.xlsx")
+    mixed = {
+        name: [rows[0], *Random(name).sample(rows[1:], len(rows) - 1)]
+        for name, rows in given.items()
+        if name in ("Cargo", "Gear", "Trailers", "Loads")
+    }
+    one = flat(save(tmp_path / "given.xlsx", given))
+    assert one == flat(save(tmp_path / "mixed.xlsx", {**given, **mixed}))

@@ -58,7 +58,9 @@ def main() -> int:
         for name, path, mutant in chosen(given.packages, which):
             where = place(path, mutant)
             if f"{AT_IMPORT} {where}" in left:
-                print(imported_anew(name, path, mutant, TESTS), where, file=log, flush=True)
+                own = f"tests/{name.split('.')[1]}"
+                tests = [own, *(one for one in TESTS if one != own)]
+                print(imported_anew(name, path, mutant, tests), where, file=log, flush=True)
     lines = [*(line for line in _lines(functions) if line not in left), *_lines(imports)]
     return _tell(given.packages, lines)
 

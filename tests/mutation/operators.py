@@ -34,7 +34,7 @@ _ARITHMETIC: dict[type[ast.operator], type[ast.operator]] = {
     ast.BitAnd: ast.BitOr,
 }
 _CALLS = {"min": "max", "max": "min", "any": "all", "all": "any", "ceil": "floor", "floor": "ceil"}
-_SKIPPED = frozenset({"annotation", "returns", "type_params"})
+_SKIPPED = frozenset({"annotation", "returns", "type_params", "decorator_list"})
 
 
 @dataclass(frozen=True, kw_only=True)
