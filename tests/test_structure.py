@@ -91,6 +91,9 @@ def test_the_nouns_import_nothing_of_what_uses_them(part, allowed):
         ("judge", ("plan", "results", "workbook", "cli", "api")),
         ("rules", ("plan", "judge", "results", "workbook", "outcome", "cli", "api")),
         ("plan", ("judge", "results", "workbook", "tables", "cli", "api")),
+        ("plan", ("purchase",)),
+        ("judge", ("purchase",)),
+        ("purchase", ("judge", "results", "workbook", "tables", "cli", "api")),
         ("outcome", ("plan", "judge", "results", "workbook", "cli", "api")),
         ("workbook", ("plan", "judge", "results", "outcome", "cli", "api")),
         # The results print the house rules in the order of the day workbook's own table of lines.

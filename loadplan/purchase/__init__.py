@@ -1,0 +1,1 @@
+"""Purchases: what to buy so that loads are ready, at the least cost."""

@@ -1,0 +1,135 @@
+"""The integer program of a purchase: the day's complete program, and pieces bought.
+
+Notation as in :mod:`loadplan.plan.constraints`, and x_o pieces bought of offer o. Every pool row is
+Σ pieces out at the moment − Σ_{o of the kind} x_o ≤ pieces usable − pieces on by ``Fixed``.
+"""
+
+from __future__ import annotations
+
+from collections import defaultdict
+from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import dataclass, replace
+from typing import Any
+
+import numpy as np
+
+from loadplan.day.day import Day
+from loadplan.day.gear import Gear, Price
+from loadplan.plan.cliques import cliques
+from loadplan.plan.program import Program, build
+from loadplan.plan.sets import Sets, sets_of
+from loadplan.plan.solver import INFINITE, Matrix, matrix_of
+from loadplan.purchase.owned import gear_ids, with_pieces
+
+Array = np.ndarray[Any, np.dtype[Any]]
+_PAIR = 2  # of a kind of shackle or edge protector, one tie-down takes this many at the most
+Terms = list[tuple[int, float]]
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class PurchaseProgram:
+    """The program as arrays: columns ``ready`` per load of ``sets``, ``bought`` per offer."""
+
+    day: Day
+    offers: tuple[Price, ...]
+    sets: Sets
+    matrix: Matrix
+    ready: Array
+    bought: Array
+
+
+def purchase_program(day: Day, loads: Iterable[str], offers: Sequence[Price]) -> PurchaseProgram:
+    """The program of ``day`` in which only ``loads`` may go and ``offers`` may be bought."""
+    wanted = set(loads)
+    offers = tuple(offer for offer in offers if offer.most is None or offer.most > 0)
+    market = with_pieces(day, [(offer, min(offer.most or _PAIR, _PAIR)) for offer in offers])
+    every = sets_of(market)
+    going = tuple(one for one in every.loads if one.load.id in wanted)
+    sets = replace(every, loads=going, plenty=True)
+    program = build(sets, complete=True)
+    variables = program.variables
+    columns = len(variables.all)
+    place = {variable: at for at, variable in enumerate(variables.all)}
+    bought = columns + np.arange(len(offers))
+    rows = list(_pool_rows(day, sets, _takes(program, place), _columns(day, offers, bought)))
+    most = [_useful(sets) if offer.most is None else float(offer.most) for offer in offers]
+    return PurchaseProgram(
+        day=day,
+        offers=offers,
+        sets=sets,
+        matrix=_with(matrix_of(program.problem, variables.all), most, rows),
+        ready=np.array([place[variable] for variable in variables.ready], dtype=np.int64),
+        bought=bought,
+    )
+
+
+def _useful(sets: Sets) -> float:
+    """No plan takes more pieces of one kind than this."""
+    return float(_PAIR * sum(article.most() for load in sets.loads for article in load.articles))
+
+
+def _columns(day: Day, offers: Sequence[Price], bought: Array) -> dict[str, list[int]]:
+    """The columns that add to each kind of gear, by the id it has in the market."""
+    found: dict[str, list[int]] = defaultdict(list)
+    for gear, column in zip(gear_ids(day, offers), bought, strict=True):
+        found[gear].append(int(column))
+    return found
+
+
+def _takes(program: Program, place: dict[Any, int]) -> dict[str, dict[int, Terms]]:
+    """Per kind of gear and load, the columns that take pieces of it and how many."""
+    found: dict[str, dict[int, Terms]] = defaultdict(lambda: defaultdict(list))
+    for activity in program.variables.activities:
+        for gear, pieces in activity.uses:
+            found[gear][activity.load].append((place[activity.variable], float(pieces)))
+    for load, protectors in enumerate(program.variables.protectors):
+        for gear, variable in protectors.items():
+            found[gear][load].append((place[variable], 1.0))
+    return found
+
+
+def _pool_rows(
+    day: Day, sets: Sets, takes: dict[str, dict[int, Terms]], columns: dict[str, list[int]]
+) -> Iterator[tuple[Terms, float]]:
+    """(terms, most) per kind of gear and moment; of a kit, per load of its trailer."""
+    moments, spans = cliques([(load.out, load.back + day.turnaround) for load in day.loads])
+    span_of = {load.id: span for load, span in zip(day.loads, spans, strict=True)}
+    for gear in sets.gear:
+        users = {sets.loads[load].load.id: terms for load, terms in takes.get(gear.id, {}).items()}
+        more: Terms = [(column, -1.0) for column in columns.get(gear.id, ())]
+        usable = _usable(day, gear)
+        on = [piece.load for piece in day.fixed if piece.gear == gear.id]
+        if gear.kept_on is not None:
+            groups = [[load] for load in users]
+        else:
+            groups = [_out_at(span_of, moment) for moment in range(len(moments))]
+        for group in groups:
+            terms = [term for load in group for term in users.get(load, ())]
+            if terms:
+                yield [*terms, *more], usable - sum(1 for load in on if load in group)
+
+
+def _out_at(span_of: dict[str, tuple[int, int]], moment: int) -> list[str]:
+    return [load for load, (first, last) in span_of.items() if first <= moment <= last]
+
+
+def _usable(day: Day, gear: Gear) -> int:
+    owned = day.gear_by_id.get(gear.id)
+    return 0 if owned is None else owned.usable
+
+
+def _with(matrix: Matrix, most: list[float], rows: Sequence[tuple[Terms, float]]) -> Matrix:
+    """``matrix`` with a whole column per offer and the pool rows behind its own."""
+    entries = [term for terms, _ in rows for term in terms]
+    ends = np.cumsum([len(terms) for terms, _ in rows], dtype=np.int64)
+    start = matrix.starts[-1]
+    return Matrix(
+        lower=np.concatenate((matrix.lower, np.zeros(len(most)))),
+        upper=np.concatenate((matrix.upper, most)),
+        whole=np.concatenate((matrix.whole, np.ones(len(most), dtype=bool))),
+        row_lower=np.concatenate((matrix.row_lower, np.full(len(rows), -INFINITE))),
+        row_upper=np.concatenate((matrix.row_upper, [float(side) for _, side in rows])),
+        starts=np.concatenate((matrix.starts, start + ends)).astype(np.int32),
+        places=np.concatenate((matrix.places, [at for at, _ in entries])).astype(np.int32),
+        coefficients=np.concatenate((matrix.coefficients, [value for _, value in entries])),
+    )

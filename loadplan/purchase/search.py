@@ -1,0 +1,134 @@
+"""Solving a purchase program: least cost, most loads ready, fewest pieces, one after the other."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Sequence
+from dataclasses import dataclass, field
+from fractions import Fraction
+from typing import Any
+
+import numpy as np
+
+from loadplan.plan.clock import Clock
+from loadplan.plan.solver import INFINITE, Outcome, Solver, Status
+from loadplan.problems import SolverFailed
+from loadplan.purchase.program import PurchaseProgram
+from loadplan.purchase.purchase import Purchase, purchase_of
+
+Array = np.ndarray[Any, np.dtype[Any]]
+_SLACK = 1e-5
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Answer:
+    """What one solve found: whole ``values`` (None if nothing), and what nothing can be below.
+
+    ``bound`` is a whole number of the objective's steps; ``proved`` says that the search ended.
+    """
+
+    values: Array | None
+    bound: int
+    proved: bool
+
+    @property
+    def impossible(self) -> bool:
+        """Whether it is proved that there is nothing to find."""
+        return self.values is None and self.proved
+
+
+@dataclass(slots=True)
+class Search:
+    """One program, asked again and again with more rows and other objectives.
+
+    Prices are whole multiples of ``step``, the greatest amount that all of them are.
+    """
+
+    program: PurchaseProgram
+    clock: Clock
+    step: Fraction = field(init=False)
+    prices: Array = field(init=False)
+    solver: Solver = field(init=False)
+    _cost_row: int = field(init=False)
+
+    def __post_init__(self) -> None:
+        if any(offer.price < 0 for offer in self.program.offers):
+            raise ValueError("a price is below nought")
+        self.step, self.prices = whole_prices([one.price for one in self.program.offers])
+        tell = self.clock.report if self.clock.tell is not None else None
+        self.solver = Solver(self.program.matrix, tell)
+        columns = self.program.bought
+        self._cost_row = self.solver.add_row(columns, self.prices, -INFINITE, INFINITE)
+
+    def spend(self, most: Fraction | None) -> None:
+        """Let nothing cost more than ``most`` from now on; None: any amount."""
+        steps = INFINITE if most is None else float(most // self.step)
+        self.solver.bound_row(self._cost_row, -INFINITE, steps)
+
+    def hold_ready(self, loads: Array, least: int) -> int:
+        """Hold the number of ``loads`` (a mask over the program's) ready from below; its row."""
+        columns = self.program.ready[loads]
+        return self.solver.add_row(columns, np.ones(len(columns)), float(least), INFINITE)
+
+    def release(self, row: int) -> None:
+        """Let go of a row that held something."""
+        self.solver.bound_row(row, -INFINITE, INFINITE)
+
+    def least_cost(self, start: Array | None = None) -> Answer:
+        """The least cost, in steps."""
+        return self._least(self.program.bought, self.prices, start)
+
+    def fewest_pieces(self, start: Array | None = None) -> Answer:
+        """The fewest pieces bought."""
+        bought = self.program.bought
+        return self._least(bought, np.ones(len(bought)), start)
+
+    def most_ready(self, loads: Array, start: Array | None = None) -> Answer:
+        """The most of ``loads`` that can be ready, counted below nought."""
+        columns = self.program.ready[loads]
+        return self._least(columns, -np.ones(len(columns)), start)
+
+    def cost(self, values: Array) -> Fraction:
+        """What the purchase in ``values`` costs."""
+        return self.step * int(self.prices @ values[self.program.bought])
+
+    def purchase(self, values: Array, *, bound: Fraction | None, proved: bool) -> Purchase:
+        """The purchase in ``values``."""
+        pieces = [int(number) for number in values[self.program.bought]]
+        lines = tuple(zip(self.program.offers, pieces, strict=True))
+        return purchase_of(lines, bound=bound, proved=proved)
+
+    def _least(self, columns: Array, weights: Array, start: Array | None) -> Answer:
+        cost = np.zeros(self.solver.columns)
+        cost[columns] = weights
+        self.solver.price(cost)
+        outcome = self.solver.solve(self.clock.left(), 1.0, start)
+        values = None if outcome.values is None else self._whole(outcome.values)
+        return Answer(values, _bound(outcome), outcome.status is not Status.LIMIT)
+
+    def _whole(self, values: Array) -> Array:
+        """``values`` as whole numbers, held against every row of the program once more."""
+        matrix = self.program.matrix
+        found = np.where(matrix.whole, np.round(values), values)
+        sums = np.add.reduceat(
+            np.append(matrix.coefficients * found[matrix.places], 0.0), matrix.starts[:-1]
+        )
+        sums[np.diff(matrix.starts) == 0] = 0.0
+        low, high = matrix.row_lower - _SLACK, matrix.row_upper + _SLACK
+        if ((sums < low) | (sums > high)).any():
+            raise SolverFailed("the solver's purchase does not hold in whole numbers")
+        return found
+
+
+def whole_prices(prices: Sequence[Fraction]) -> tuple[Fraction, Array]:
+    """The greatest amount that every price is a whole number of, and those numbers."""
+    scale = math.lcm(*(price.denominator for price in prices))
+    whole = [int(price * scale) for price in prices]
+    unit = math.gcd(*whole) or 1
+    return Fraction(unit, scale), np.array([one // unit for one in whole], dtype=float)
+
+
+def _bound(outcome: Outcome) -> int:
+    if not math.isfinite(outcome.bound):
+        return 0
+    return math.ceil(outcome.bound - _SLACK)
