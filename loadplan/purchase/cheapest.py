@@ -5,8 +5,6 @@ from __future__ import annotations
 from collections.abc import Collection, Sequence
 from fractions import Fraction
 
-import numpy as np
-
 from loadplan.day.day import Day
 from loadplan.day.gear import Price
 from loadplan.plan.clock import Clock, OutOfTimeError
@@ -35,11 +33,9 @@ def cheapest_purchase(
 
 def settle(search: Search) -> Purchase | None:
     """The purchase of least cost, then fewest pieces, with every load of ``search`` ready."""
-    program = search.program
-    every = np.ones(len(program.ready), dtype=bool)
-    if not all(one.possible for one in program.sets.loads):
+    if sum(search.possible) < len(search.program.ready):
         return None
-    search.hold_ready(every, len(program.ready))
+    search.hold_ready(search.possible)
     return cheapest_now(search)
 
 

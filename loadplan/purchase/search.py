@@ -41,7 +41,8 @@ class Answer:
 class Search:
     """One program, asked again and again with more rows and other objectives.
 
-    Prices are whole multiples of ``step``, the greatest amount that all of them are.
+    Prices are whole multiples of ``step``, the greatest amount that all of them are. ``possible``
+    is, per priority in order, how many loads some purchase without limit might get ready.
     """
 
     program: PurchaseProgram
@@ -49,7 +50,10 @@ class Search:
     step: Fraction = field(init=False)
     prices: Array = field(init=False)
     solver: Solver = field(init=False)
+    possible: tuple[int, ...] = field(init=False)
     _cost_row: int = field(init=False)
+    _of: list[Array] = field(init=False)
+    _ready_rows: list[int] = field(init=False)
 
     def __post_init__(self) -> None:
         if any(offer.price < 0 for offer in self.program.offers):
@@ -59,20 +63,28 @@ class Search:
         self.solver = Solver(self.program.matrix, tell)
         columns = self.program.bought
         self._cost_row = self.solver.add_row(columns, self.prices, -INFINITE, INFINITE)
+        loads = self.program.sets.loads
+        self._of = [
+            self.program.ready[[one.load.priority == priority for one in loads]]
+            for priority in sorted({one.load.priority for one in loads})
+        ]
+        self.possible = tuple(int(self.program.matrix.upper[of].sum()) for of in self._of)
+        self._ready_rows = [
+            self.solver.add_row(of, np.ones(len(of)), 0.0, float(most))
+            for of, most in zip(self._of, self.possible, strict=True)
+        ]
 
     def spend(self, most: Fraction | None) -> None:
         """Let nothing cost more than ``most`` from now on; None: any amount."""
         steps = INFINITE if most is None else float(most // self.step)
         self.solver.bound_row(self._cost_row, -INFINITE, steps)
 
-    def hold_ready(self, loads: Array, least: int) -> int:
-        """Hold the number of ``loads`` (a mask over the program's) ready from below; its row."""
-        columns = self.program.ready[loads]
-        return self.solver.add_row(columns, np.ones(len(columns)), float(least), INFINITE)
-
-    def release(self, row: int) -> None:
-        """Let go of a row that held something."""
-        self.solver.bound_row(row, -INFINITE, INFINITE)
+    def hold_ready(self, counts: Sequence[int]) -> None:
+        """Hold the loads ready at each of the first priorities from below, any number after."""
+        for row, most in zip(self._ready_rows, self.possible, strict=True):
+            self.solver.bound_row(row, 0.0, float(most))
+        for row, least in zip(self._ready_rows, counts, strict=False):
+            self.solver.bound_row(row, float(least), INFINITE)
 
     def least_cost(self, start: Array | None = None) -> Answer:
         """The least cost, in steps."""
@@ -83,10 +95,14 @@ class Search:
         bought = self.program.bought
         return self._least(bought, np.ones(len(bought)), start)
 
-    def most_ready(self, loads: Array, start: Array | None = None) -> Answer:
-        """The most of ``loads`` that can be ready, counted below nought."""
-        columns = self.program.ready[loads]
+    def most_ready(self, priority: int, start: Array | None = None) -> Answer:
+        """The most loads ready at the ``priority``-th priority, counted below nought."""
+        columns = self._of[priority]
         return self._least(columns, -np.ones(len(columns)), start)
+
+    def ready(self, values: Array) -> tuple[int, ...]:
+        """Loads ready at each priority in ``values``."""
+        return tuple(int(values[columns].sum()) for columns in self._of)
 
     def cost(self, values: Array) -> Fraction:
         """What the purchase in ``values`` costs."""
