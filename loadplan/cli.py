@@ -13,6 +13,7 @@ from pathlib import Path
 import click
 
 from loadplan import __version__
+from loadplan.buy_command import buy
 from loadplan.console import DAY_PATH, debug_option, moving_line, print_lines, read_and_warn
 from loadplan.exit_codes import (
     CRASHED,
@@ -145,6 +146,7 @@ def blank(new_workbook: Path, units: str, force: bool) -> int:
     return READY
 
 
+cli.add_command(buy)
 cli.add_command(rules)
 
 

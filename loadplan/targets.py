@@ -4,10 +4,14 @@ from __future__ import annotations
 
 from fractions import Fraction
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 import click
 
 from loadplan.units import Dimension, Misread, read_quantity
+
+if TYPE_CHECKING:
+    from loadplan.day.day import Day
 
 _LONGEST = 24 * 3600
 
@@ -23,6 +27,38 @@ def seconds(_: click.Context, __: click.Parameter, text: str | None) -> Fraction
     if not 0 < limit <= _LONGEST:
         raise click.BadParameter(f"It must be more than 0 and {_LONGEST:,} s or less.")
     return limit
+
+
+def amount(_: click.Context, __: click.Parameter, text: str | None) -> tuple[Fraction, str] | None:
+    """An amount of money and its currency, "" where none is typed."""
+    if text is None:
+        return None
+    from loadplan.workbook.lists import read_money
+
+    try:
+        found, currency = read_money(text)
+    except Misread:
+        raise click.BadParameter(f"{text} is not an amount such as 250 or 250.00 USD.") from None
+    if found <= 0:
+        raise click.BadParameter("It must be more than 0.")
+    return found, currency
+
+
+def spendable(day: Day, budget: Fraction, currency: str) -> Fraction:
+    """``budget``; a usage error where it is in another currency or buys nothing at all."""
+    typed = next((price.currency for price in day.prices if price.currency), "")
+    if currency and currency != typed:
+        known = f"in {typed}" if typed else "without a currency"
+        raise click.UsageError(f"The budget is in {currency}, and the prices are {known}.")
+    prices = [price.price for price in day.prices if price.most != 0]
+    if prices and budget < min(prices):
+        from loadplan.purchase.money import money
+
+        raise click.UsageError(
+            f"A budget of {money(budget, typed)} buys nothing: the cheapest piece on Prices costs "
+            f"{money(min(prices), typed)}. Give that much or more."
+        )
+    return budget
 
 
 def output_of(

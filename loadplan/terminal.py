@@ -36,6 +36,11 @@ def summary(plan: DayPlan) -> Iterator[str]:
     yield f"{loads}: {len(plan.ready):,} ready, {len(plan.held):,} held."
     for load in plan.held:
         yield f"  held: {load} is short of {_short_of(plan, load)}"
+    yield from stages(plan)
+
+
+def stages(plan: DayPlan) -> Iterator[str]:
+    """The stages' values and how far they are proved, and the remarks of the solve."""
     for stage in plan.stages:
         if not stage.greatest:
             yield f"{stage.name.capitalize()}: {_value(stage)}"

@@ -127,11 +127,45 @@ TWO_TRIPS: Day = {
     "Gear": (_GEAR, (*CHAIN_38, 10), (*LEVER, 10)),
 }
 
+_PRICES = ("Gear", "Kind", "Size", "Grade", "Length [ft]", "WLL [lb]", "Fits", "Price", "Most")
+
+BUY_OR_WAIT: Day = {
+    "Day": _settings("Cold Saddle resort, lower yard", turnaround=30),
+    "Loads": (
+        _LOADS,
+        ("N1", "T-1", _at("06:00"), _at("10:30"), 1, "Marit", "Chair 4, lower terminal"),
+        ("N2", "T-2", _at("06:15"), _at("12:00"), 1, "Osk", "Chair 4, tower 9"),
+        ("N3", "T-3", _at("06:30"), _at("12:00"), 2, "Bram", "Pump house"),
+        ("N4", "T-4", _at("07:00"), _at("12:30"), 2, "Ylva", "Car park extension"),
+        ("N5", "T-5", _at("07:30"), _at("13:00"), 3, "Corin", "Hut at the tarn"),
+        ("N6", "T-1", _at("13:00"), _at("16:30"), 2, "Marit", "Trail crew, upper meadow"),
+    ),
+    "Cargo": (
+        _CARGO,
+        _machine("EX-1", "N1", "tracked machine", "small excavator", 8000, (15, "boom")),
+        _machine("EX-30", "N2", "tracked machine", "excavator", 30400, (28, "boom")),
+        _machine("SK-1", "N3", "wheeled machine", "skid steer", 7500, (10, "bucket")),
+        _machine("BH-1", "N4", "wheeled machine", "backhoe", 16200, (19, "hoe; loader bucket")),
+        _machine("DU-1", "N5", "tracked machine", "crawler dumper", 7000, (11, "skip")),
+        _machine("EX-2", "N6", "tracked machine", "small excavator", 8150, (15, "boom")),
+    ),
+    "Gear": (_GEAR, (*CHAIN_38, 25), (*LEVER, 17), (*STRAP, 1)),
+    "Prices": (
+        _PRICES,
+        ("C38", "", "", "", "", "", "", "61 USD", 6),
+        ("B38", "", "", "", "", "", "", "34 USD", ""),
+        ("S2", "", "", "", "", "", "", "23.50 USD", 4),
+        ("", "chain", "1/2", "70", 25, 11300, "", "118 USD", 6),
+        ("", "ratchet binder", "", "", "", 9200, "3/8-1/2", "79 USD", 6),
+    ),
+}
+
 SAMPLES: Mapping[str, Day] = {
     "small_day": SMALL_DAY,
     "fourteen_trailers": FOURTEEN,
     "short_cage": SHORT_CAGE,
     "two_trips": TWO_TRIPS,
+    "buy_or_wait": BUY_OR_WAIT,
 }
 
 

@@ -19,6 +19,7 @@ OUTCOMES = {
     "fourteen_trailers": (0, [], [6, 5, 3, 114, 0, 1111800]),
     "short_cage": (4, ["d", "e"], [3, 0, 0, 15, 0, 180000]),
     "two_trips": (0, [], [4, 20, 0, 240000]),
+    "buy_or_wait": (4, ["n4", "n5"], [2, 2, 0, 22, 0, 246666]),
 }
 
 
@@ -40,6 +41,23 @@ def test_outcome(planned):
 def test_a_second_reading_agrees(planned):
     _, _, day_path, results_path = planned
     assert recheck(day_path, results_path) == []
+
+
+@pytest.mark.parametrize(
+    ("out", "bought"),
+    [
+        ("11:00", "Buy 5 pieces for 128 USD: 6 of 6 loads ready, 5 without buying."),
+        ("10:59", "Buy 10 pieces for 298 USD: 6 of 6 loads ready, 4 without buying."),
+    ],
+)
+def test_a_load_that_waits_saves_what_it_would_cost(tmp_path, capsys, out, bought):
+    """N1 is back at 10:30, its gear free at 11:00: N5 then takes its five sets."""
+    book = openpyxl.load_workbook(SAMPLES / "buy_or_wait.xlsx")
+    (row,) = [row for row in book["Loads"].iter_rows() if row[0].value == "N5"]
+    row[2].value, row[3].value = out, "16:30"
+    book.save(tmp_path / "late.xlsx")
+    assert run(["buy", str(tmp_path / "late.xlsx")]) == 0
+    assert capsys.readouterr().out.splitlines()[0] == bought
 
 
 def test_the_readme_tells_the_outcome():

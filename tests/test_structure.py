@@ -60,7 +60,13 @@ def users(library: str) -> set[str]:
         ("highspy", ("loadplan.plan",)),
         (
             "click",
-            ("loadplan.cli", "loadplan.console", "loadplan.rules_command", "loadplan.targets"),
+            (
+                "loadplan.buy_command",
+                "loadplan.cli",
+                "loadplan.console",
+                "loadplan.rules_command",
+                "loadplan.targets",
+            ),
         ),
     ],
 )

@@ -12,6 +12,8 @@ from loadplan.purchase.purchase import Purchase
 class Point:
     """One point of the curve: what is bought, and how many loads are ready at each priority.
 
+    ``held`` are the loads that stay in the plan made with the purchase, once there is one.
+
     ``proved``: no purchase that costs as much or less gets better loads ready, and no cheaper one,
     nor one of that cost with fewer pieces, gets these.
     """
@@ -19,6 +21,7 @@ class Point:
     purchase: Purchase
     ready: tuple[int, ...]
     proved: bool
+    held: tuple[str, ...] = ()
 
     @property
     def loads(self) -> int:

@@ -104,6 +104,19 @@ class Search:
         """Loads ready at each priority in ``values``."""
         return tuple(int(values[columns].sum()) for columns in self._of)
 
+    @property
+    def most(self) -> Array:
+        """How many of each offer can be bought."""
+        return self.program.matrix.upper[self.program.bought]
+
+    def can_buy(self, pieces: Sequence[int]) -> bool | None:
+        """Whether just these pieces of each offer do what is held; None if the time came first."""
+        bought, numbers = self.program.bought, np.array(pieces, dtype=float)
+        self.solver.bound_columns(bought, numbers, numbers)
+        answer = self.fewest_pieces()
+        self.solver.bound_columns(bought, np.zeros(len(bought)), self.most)
+        return None if not answer.proved else answer.values is not None
+
     def cost(self, values: Array) -> Fraction:
         """What the purchase in ``values`` costs."""
         return self.step * int(self.prices @ values[self.program.bought])

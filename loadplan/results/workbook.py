@@ -10,6 +10,8 @@ from functools import cached_property
 from loadplan.outcome.check import Check
 from loadplan.outcome.day_plan import DayPlan
 from loadplan.outcome.shortage import Shortage
+from loadplan.purchase.bought import Bought
+from loadplan.results import buying
 from loadplan.results.board import Board
 from loadplan.results.book import new_book
 from loadplan.results.flat_sheet import FlatSheet
@@ -20,6 +22,7 @@ from loadplan.results.sheet import Sheet
 from loadplan.results.styles import Styles
 from loadplan.tables.facts import DayFacts
 from loadplan.tables.flat import tables_of
+from loadplan.tables.purchase import purchase_tables
 from loadplan.tables.sheet_names import load_sheet_names
 from loadplan.tables.table import Table
 
@@ -27,9 +30,12 @@ _GROUPED_BY = {"Pick list": "Load", "Tie-downs": "Article", "Checks": "Load"}
 _TAB_READY, _TAB_HELD, _TAB_PLAIN = "#2F8F4E", "#8E1B1B", "#132238"
 
 
-def results_bytes(plan: DayPlan, *, pictures: bool = True) -> bytes:
-    """The whole results workbook of ``plan`` as a file's bytes."""
-    return _Results(plan).whole(pictures=pictures)
+def results_bytes(plan: DayPlan, *, pictures: bool = True, bought: Bought | None = None) -> bytes:
+    """The whole results workbook of ``plan`` as a file's bytes.
+
+    ``bought``: the purchase that the plan is made with, told on sheets of its own in front.
+    """
+    return _Results(plan, bought).whole(pictures=pictures)
 
 
 def load_sheets_bytes(plan: DayPlan) -> bytes:
@@ -40,6 +46,7 @@ def load_sheets_bytes(plan: DayPlan) -> bytes:
 @dataclass(frozen=True)
 class _Results:
     plan: DayPlan
+    bought: Bought | None = None
 
     @cached_property
     def facts(self) -> DayFacts:
@@ -57,6 +64,7 @@ class _Results:
         book = new_book(out, title, headline(self.plan))
         styles = Styles(book)
         tables = tables_of(self.facts)
+        front = self._bought(styles)
         board = self._sheet(styles, "Board")
         flat = {name: self._sheet(styles, name) for name in tables}
         notes = self._sheet(styles, "Notes")
@@ -66,9 +74,19 @@ class _Results:
             self._flat(flat[name], table)
         Notes(self.facts, notes).write()
         self._loads(loads, links=True, pictures=pictures)
-        board.page.activate()
+        (front or board).page.activate()
         book.close()
         return out.getvalue()
+
+    def _bought(self, styles: Styles) -> Sheet | None:
+        """The sheets of the purchase, written; the first of them."""
+        if self.bought is None:
+            return None
+        page = self._sheet(styles, buying.NAME)
+        for name, table in purchase_tables(self.bought).items():
+            self._flat(self._sheet(styles, name), table)
+        buying.Buying(self.bought, page).write()
+        return page
 
     def load_sheets(self) -> bytes:
         out = io.BytesIO()
