@@ -187,7 +187,12 @@ PRICES = Sheet(
     name="Prices",
     help="Pieces that can be had: more of what there is, or something new.",
     columns=(
-        reference("Gear", "id", "A kind of piece on Gear, to price more of it.", "new"),
+        reference(
+            "Gear",
+            "id",
+            "A kind of piece on Gear, to price more of it; or an id for something new.",
+            "the one kind the row describes in full, or something new",
+        ),
         word(
             "Kind", "kind", Kind, "What the piece is; needed unless Gear names one that there is."
         ),

@@ -21,7 +21,8 @@ from loadplan.workbook.columns import DAY, HOUSE_RULES, SHEETS
 from loadplan.workbook.draft import Draft
 from loadplan.workbook.grid import read_grids
 from loadplan.workbook.names import fold_words
-from loadplan.workbook.pieces import build_gear, build_prices
+from loadplan.workbook.pieces import build_gear
+from loadplan.workbook.prices import build_prices
 from loadplan.workbook.settings import read_settings, read_units
 from loadplan.workbook.sheets import Matched, match_sheets
 from loadplan.workbook.stored import column_number

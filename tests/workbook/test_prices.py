@@ -26,7 +26,7 @@ def prices(*rows, headings=HEADINGS):
     ],
 )
 def test_ways_to_write_a_price(tmp_path, typed, price, currency):
-    (found,) = read(tmp_path, prices((None, "chain", "3/8", None, typed, None))).prices
+    (found,) = read(tmp_path, prices((None, "shackle", None, None, typed, None))).prices
     assert (found.price, found.currency, found.most) == (price, currency, None)
 
 
@@ -71,6 +71,21 @@ def test_a_currency_in_the_heading(tmp_path):
             "B2  V02  Kind is blank. Write it, or in Gear the id of a piece on Gear.",
         ),
         (
+            ("CH-11", None, None, None, 5, 1),
+            "A2  R02  Gear CH-11 is not on Gear, and Kind is blank. Did you mean CH-1? "
+            "Correct it here, or write Kind to price something new.",
+        ),
+        (
+            (None, "chain", "3/8", None, 5, 1),
+            "B2  P01  The row could mean CH-1 in row 2 of Gear, or something new that is like it. "
+            "Write CH-1 in Gear to price more of it, or a new id to price something new.",
+        ),
+        (
+            (None, "retractable strap", "2", None, 5, 1),
+            "B2  R03  A retractable strap is fixed to one trailer, and a price of a new one names "
+            "none. Write in Gear the id of one on Gear to price more of it.",
+        ),
+        (
             ("CH-1", None, None, 7000, 5, 1),
             "D2  P01  WLL is not the same as that of CH-1 in row 2 of Gear. "
             "Leave the cell blank, or leave Gear blank to price something new.",
@@ -98,3 +113,83 @@ def test_new_pieces_are_named_apart_by_what_they_are(tmp_path):
     ]
     names = [price.specification.id for price in read(tmp_path, prices(*rows)).prices]
     assert names == ["new 1/2 chain", "new 1/2 chain 2", "X-9", "CH-1"]
+
+
+FULL = ("Gear", "Kind", "Size", "Grade", "Length [ft]", "WLL [lb]", "Fits", "Price")
+
+
+def test_a_row_that_describes_an_owned_kind_in_full_is_more_of_it(tmp_path):
+    rows = [
+        (None, "chain", "10 mm", "G70", 20, 6600, None, 60),
+        (None, "lever binder", None, None, None, 5400, "5/16, 3/8", 30),
+        (None, "chain", "3/8", "70", 25, 6600, None, 70),
+    ]
+    found = read(tmp_path, prices(*rows, headings=FULL)).prices
+    names = [price.specification.id for price in found]
+    assert names == ["CH-1", "LB-1", "new 3/8 grade 70 chain"]
+
+
+def test_a_row_that_could_mean_two_kinds(tmp_path):
+    headings, chain, binder = SMALLEST["Gear"]
+    gear = [headings, chain, binder, ("CH-2", *chain[1:]), ("CH-3", *chain[1:4], 25, *chain[5:])]
+    full = (None, "chain", "3/8", "70", 20, 6600, None, 60)
+    part = (None, "chain", "3/8", "70", None, None, None, 60)
+    sheets = {**SMALLEST, "Gear": gear, "Prices": [FULL, full, part]}
+    end = "Write in Gear the id of the one that is meant, or a new id to price something new."
+    assert rejected(tmp_path, sheets) == [
+        f"'Prices'!B2  P01  The row could mean CH-1 in row 2 or CH-2 in row 4 of Gear. {end}",
+        "'Prices'!B3  P01  The row could mean CH-1 in row 2, CH-2 in row 4 or CH-3 in row 5 of "
+        f"Gear. {end}",
+    ]
+
+
+def test_held_gear_and_kits_are_not_what_a_row_means(tmp_path):
+    headings, chain, binder = SMALLEST["Gear"]
+    gear = [
+        (*headings, "Condition", "Kept on"),
+        (*chain, "hold", None),
+        (*binder, None, "T-1"),
+    ]
+    loads = [("Load", "Trailer"), ("L-1", "T-1")]
+    rows = [
+        (None, "chain", "3/8", "70", 20, 6600, None, 60),
+        (None, "lever binder", None, None, None, 5400, "5/16-3/8", 30),
+    ]
+    sheets = {"Loads": loads, **SMALLEST, "Gear": gear, "Prices": [FULL, *rows]}
+    names = [price.specification.id for price in read(tmp_path, sheets).prices]
+    assert names == ["new 3/8 grade 70 chain", "new lever binder"]
+
+
+def test_one_new_id_for_two_specifications(tmp_path):
+    rows = [
+        ("X-9", "shackle", None, 9500, 7, None),
+        ("x-9", "shackle", None, 9500, 8, 4),
+        ("X-9", "shackle", None, 9600, 7, None),
+    ]
+    assert rejected(tmp_path, prices(*rows)) == [
+        "'Prices'!A4  P01  X-9 is something else in row 2. "
+        "Describe it alike in both rows, or give each kind an id of its own."
+    ]
+
+
+def test_every_problem_of_the_prices_at_once(tmp_path):
+    rows = [
+        ("CH-1", None, None, None, -5, 1),
+        ("CH-1", None, None, None, "$5", 1.5),
+        ("CH-7", None, None, None, 5, None),
+        (None, "shackle", None, None, "6 EUR", None),
+    ]
+    assert [line.split("  ")[:2] for line in rejected(tmp_path, prices(*rows))] == [
+        ["'Prices'!E2", "V01"],
+        ["'Prices'!F3", "V01"],
+        ["'Prices'!A4", "R02"],
+        ["'Prices'!E5", "P01"],
+    ]
+
+
+def test_a_new_piece_that_could_never_be_planned_is_told(tmp_path):
+    rows = [(None, "turnbuckle", None, None, 5, None), ("CH-1", None, None, None, 5, None)]
+    assert read(tmp_path, prices(*rows)).warnings == (
+        "'Prices'!D2  new turnbuckle is not planned: its WLL is unknown (no table covers a "
+        "turnbuckle, and no WLL or breaking strength is given).",
+    )

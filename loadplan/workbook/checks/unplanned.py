@@ -11,7 +11,7 @@ from loadplan.workbook.table import place_of
 
 
 def unplanned_warnings(day: Day) -> Iterator[str]:
-    """Loads without cargo, and good gear that can never be planned."""
+    """Loads without cargo, and good gear, owned or on offer, that can never be planned."""
     for load in day.loads:
         if not day.articles_by_load[load.id]:
             yield (
@@ -19,7 +19,8 @@ def unplanned_warnings(day: Day) -> Iterator[str]:
                 "it is ready with no tie-downs."
             )
     out = {load.trailer for load in day.loads}
-    for gear in day.gear:
+    new = (price.specification for price in day.prices)
+    for gear in (*day.gear, *(one for one in new if one.id not in day.gear_by_id)):
         if gear.usable:
             column, why = _why_not(day, gear, out)
             if why:
