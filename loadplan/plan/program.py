@@ -39,12 +39,16 @@ class Program:
     rows: dict[tuple[str | int, ...], int]
 
 
-def build(sets: Sets, *, complete: bool) -> Program:
-    """The program of ``sets``, complete or with the sets of simple articles left out."""
+def build(sets: Sets, *, complete: bool, pairs: bool = True) -> Program:
+    """The program of ``sets``, complete or with the sets of simple articles left out.
+
+    Without ``pairs`` nothing counts the pairs of a set: for objectives that mixed sets do not
+    matter to, and much smaller.
+    """
     variables = make_variables(sets, complete=complete)
     problem = pulp.LpProblem("day", pulp.LpMinimize)
     rows: dict[tuple[str | int, ...], int] = {}
-    for number, (name, constraint) in enumerate(_rows(sets, variables, complete)):
+    for number, (name, constraint) in enumerate(_rows(sets, variables, complete, pairs)):
         problem.addConstraint(constraint, f"r{number}")
         if name:
             rows[name] = number
@@ -52,7 +56,7 @@ def build(sets: Sets, *, complete: bool) -> Program:
 
 
 def _rows(
-    sets: Sets, variables: Variables, complete: bool
+    sets: Sets, variables: Variables, complete: bool, pairs: bool
 ) -> Iterator[tuple[tuple[str | int, ...], LpConstraint]]:
     activities: list[list[Activity]] = [[] for _ in sets.loads]
     for activity in variables.activities:
@@ -62,9 +66,9 @@ def _rows(
         for place, article in enumerate(variables.articles[index]):
             if isinstance(article, SimpleArticle):
                 yield ("article", index, place), constraints.one_set_each(ready, article)
-                rows = _mixed_rows(article)
+                rows = _mixed_rows(article, pairs)
             else:
-                rows = _coupled_rows(ready, article)
+                rows = _coupled_rows(ready, article, pairs)
             for constraint in rows:
                 yield (), constraint
         for loose in variables.loose[index]:
@@ -85,7 +89,7 @@ def _rows(
             yield (), constraint
 
 
-def _mixed_rows(article: SimpleArticle) -> Iterator[LpConstraint]:
+def _mixed_rows(article: SimpleArticle, pairs: bool) -> Iterator[LpConstraint]:
     mixed = article.mixed
     if mixed is None:
         return
@@ -93,14 +97,18 @@ def _mixed_rows(article: SimpleArticle) -> Iterator[LpConstraint]:
     yield from constraints.strong_enough(mixed)
     yield from constraints.longer_is_strong(mixed)
     yield constraints.mixed_within_room(mixed)
-    yield from constraints.pairs_used(mixed)
+    if pairs:
+        yield from constraints.pairs_used(mixed)
 
 
-def _coupled_rows(ready: pulp.LpVariable, article: CoupledArticle) -> Iterator[LpConstraint]:
+def _coupled_rows(
+    ready: pulp.LpVariable, article: CoupledArticle, pairs: bool
+) -> Iterator[LpConstraint]:
     yield from constraints.accessories_tied(ready, article)
     yield from constraints.slots_finished(ready, article)
     yield from constraints.pieces_at_positions(article)
     yield from constraints.counts_met(ready, article)
     yield from constraints.coupled_strength(ready, article)
-    yield from constraints.coupled_pairs(article)
     yield from corners_first(article)
+    if pairs:
+        yield from constraints.coupled_pairs(article)

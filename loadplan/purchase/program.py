@@ -46,7 +46,7 @@ def purchase_program(day: Day, loads: Iterable[str], offers: Sequence[Price]) ->
     every = sets_of(market)
     going = tuple(one for one in every.loads if one.load.id in wanted)
     sets = replace(every, loads=going, plenty=True)
-    program = build(sets, complete=True)
+    program = build(sets, complete=True, pairs=False)
     variables = program.variables
     columns = len(variables.all)
     place = {variable: at for at, variable in enumerate(variables.all)}

@@ -18,6 +18,7 @@ from loadplan.purchase.purchase import Purchase, purchase_of
 
 Array = np.ndarray[Any, np.dtype[Any]]
 _SLACK = 1e-5
+_FINEST = 5e6  # beyond it the solver's tolerance on one whole number would come to a step
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -30,11 +31,6 @@ class Answer:
     values: Array | None
     bound: int
     proved: bool
-
-    @property
-    def impossible(self) -> bool:
-        """Whether it is proved that there is nothing to find."""
-        return self.values is None and self.proved
 
 
 @dataclass(slots=True)
@@ -133,7 +129,9 @@ class Search:
         self.solver.price(cost)
         outcome = self.solver.solve(self.clock.left(), 1.0, start)
         values = None if outcome.values is None else self._whole(outcome.values)
-        return Answer(values, _bound(outcome), outcome.status is not Status.LIMIT)
+        ended = outcome.status is not Status.LIMIT
+        exact = values is None or bool(weights.max(initial=0.0) <= _FINEST)
+        return Answer(values, _bound(outcome), ended and exact)
 
     def _whole(self, values: Array) -> Array:
         """``values`` as whole numbers, held against every row of the program once more."""
