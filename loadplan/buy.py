@@ -28,7 +28,7 @@ from loadplan.text import count
 
 # Shares of the time that is left when their turn comes.
 _SEARCH, _BEFORE, _EQUALS, _PLAN, _EXPLAIN = 0.6, 0.3, 0.2, 0.7, 0.5
-_MOST_EQUALS = 6
+_MOST_EQUALS = 12
 NO_TIME = "The time limit came before a purchase was found: the plan is of what the cage has."
 NOT_COMPARED = (
     "Other purchases of the same cost and pieces were not all compared: one of them might make "
@@ -103,6 +103,7 @@ class _Buying:
             budget=self.budget,
             stays=stays,
             remarks=tuple(remarks),
+            compared=NOT_COMPARED not in remarks,
         )
 
     def _point(self, search: Search) -> tuple[Point, Curve | None]:

@@ -26,6 +26,7 @@ class Bought:
     ``day`` is the day as read, ``plan`` the judged plan of the day with the pieces of ``point``
     owned. ``before`` is what goes with nothing bought, None where the time did not reach to find
     it. ``curve`` is there only with a ``budget``. ``remarks`` are sentences on what is not proved.
+    ``compared``: no purchase of the same cost and pieces makes a plan that comes first.
     """
 
     day: Day
@@ -36,6 +37,7 @@ class Bought:
     budget: Fraction | None = None
     stays: tuple[Stay, ...] = ()
     remarks: tuple[str, ...] = ()
+    compared: bool = True
 
     @property
     def purchase(self) -> Purchase:
@@ -46,7 +48,7 @@ class Bought:
     def proved(self) -> bool:
         """Whether the purchase, the whole curve and the plan are proved."""
         curve = self.curve is None or self.curve.proved
-        return self.point.proved and curve and self.plan.proved
+        return self.point.proved and self.compared and curve and self.plan.proved
 
     @property
     def currency(self) -> str:

@@ -17,10 +17,19 @@ PRICES = (1.5, 2, 2.5, 3, 4, 6, 10)
 _NOT_PRICED = ("Quantity", "Condition", "Kept on")
 
 
-def priced(seed: int, folder: Path, most: int = 3) -> tuple[Day, oracle.Day, list[Offer]]:
-    """A small day with three prices at the most, as each side reads it.
+def priced(seed: int, folder: Path) -> tuple[Day, oracle.Day, list[Offer]]:
+    """The day of :func:`priced_rows` as each side reads it, and its offers."""
+    rows, seen, offers = priced_rows(seed)
+    write_workbook(rows, folder / "day.xlsx")
+    write_workbook(seen, folder / "seen.xlsx")
+    return read_day(folder / "day.xlsx"), oracle.read_day(folder / "seen.xlsx"), offers
 
-    Now and then one of the prices is of a kind that the cage does not have yet.
+
+def priced_rows(seed: int) -> tuple[Rows, Rows, list[Offer]]:
+    """A small day with three prices at the most, and the same for the second opinion.
+
+    That has no ``Prices``. Now and then one of the prices is of a kind that the cage does not have
+    yet; the second opinion has it on ``Gear`` with no pieces.
     """
     random = Random(f"prices {seed}")
     rows = small_day(seed)
@@ -30,16 +39,14 @@ def priced(seed: int, folder: Path, most: int = 3) -> tuple[Day, oracle.Day, lis
         for row in random.sample(chosen, min(len(chosen), 2)):
             row["Quantity"] = max(1, int(str(row["Quantity"])) // 2)
     prices: list[dict[str, object]] = [
-        {"Gear": row["Gear"], "Price": random.choice(PRICES), "Most": random.randint(1, most)}
+        {"Gear": row["Gear"], "Price": random.choice(PRICES), "Most": random.randint(1, 3)}
         for row in chosen
     ]
-    seen_by_oracle: Rows = {**rows, "Gear": list(rows["Gear"])}
+    seen: Rows = {**rows, "Gear": list(rows["Gear"])}
     if random.random() < 0.5 and chosen[-1]["Kind"] != "retractable strap":
         new = {key: value for key, value in chosen[-1].items() if key not in _NOT_PRICED}
         prices[-1] = {**new, **prices[-1], "Gear": "New"}
-        seen_by_oracle["Gear"].append({**new, "Gear": "New", "Quantity": 0})
-    write_workbook({**rows, "Prices": prices}, folder / "day.xlsx")
-    write_workbook(seen_by_oracle, folder / "seen.xlsx")
+        seen["Gear"].append({**new, "Gear": "New", "Quantity": 0})
     offers = [
         Offer(
             gear=str(row["Gear"]).strip().casefold(),
@@ -48,4 +55,4 @@ def priced(seed: int, folder: Path, most: int = 3) -> tuple[Day, oracle.Day, lis
         )
         for row in prices
     ]
-    return read_day(folder / "day.xlsx"), oracle.read_day(folder / "seen.xlsx"), offers
+    return {**rows, "Prices": prices}, seen, offers
