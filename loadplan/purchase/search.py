@@ -48,6 +48,7 @@ class Search:
     solver: Solver = field(init=False)
     possible: tuple[int, ...] = field(init=False)
     _cost_row: int = field(init=False)
+    _pieces_row: int = field(init=False)
     _of: list[Array] = field(init=False)
     _ready_rows: list[int] = field(init=False)
 
@@ -59,6 +60,8 @@ class Search:
         self.solver = Solver(self.program.matrix, tell)
         columns = self.program.bought
         self._cost_row = self.solver.add_row(columns, self.prices, -INFINITE, INFINITE)
+        ones = np.ones(len(columns))
+        self._pieces_row = self.solver.add_row(columns, ones, -INFINITE, INFINITE)
         loads = self.program.sets.loads
         self._of = [
             self.program.ready[[one.load.priority == priority for one in loads]]
@@ -105,13 +108,16 @@ class Search:
         """How many of each offer can be bought."""
         return self.program.matrix.upper[self.program.bought]
 
-    def can_buy(self, pieces: Sequence[int]) -> bool | None:
-        """Whether just these pieces of each offer do what is held; None if the time came first."""
-        bought, numbers = self.program.bought, np.array(pieces, dtype=float)
-        self.solver.bound_columns(bought, numbers, numbers)
-        answer = self.fewest_pieces()
-        self.solver.bound_columns(bought, np.zeros(len(bought)), self.most)
-        return None if not answer.proved else answer.values is not None
+    def bought_within(self, lower: Array, upper: Array, most: int) -> Answer:
+        """A purchase of ``most`` pieces or fewer, each offer's between ``lower`` and ``upper``."""
+        bought = self.program.bought
+        self.solver.bound_columns(bought, lower, upper)
+        self.solver.bound_row(self._pieces_row, -INFINITE, float(most))
+        nothing = np.zeros(len(bought))
+        answer = self._least(bought, nothing, None)
+        self.solver.bound_row(self._pieces_row, -INFINITE, INFINITE)
+        self.solver.bound_columns(bought, nothing, self.most)
+        return answer
 
     def cost(self, values: Array) -> Fraction:
         """What the purchase in ``values`` costs."""

@@ -1,59 +1,50 @@
-"""Purchases of one cost and one number of pieces: which of them makes the best plan."""
+"""Purchases of one cost and one number of pieces, of which one may make the better plan."""
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator
 
-from loadplan.purchase.purchase import Purchase, purchase_of
+import numpy as np
+
+from loadplan.purchase.program import Array
+from loadplan.purchase.purchase import Purchase
 from loadplan.purchase.search import Search
 
-_MOST_STEPS = 20_000
+Box = tuple[Array, Array]
 
 
 def equals_of(search: Search, purchase: Purchase, most: int) -> list[Purchase] | None:
-    """Every other purchase of the same cost and pieces with which the held loads can be ready.
+    """Every other purchase of the same cost and pieces with which as many loads can be ready.
 
-    None where there are more than ``most``, or too many to look through in time.
+    ``search`` holds the ready loads and the cost. None where there are more than ``most``, or
+    where the time came before all were found.
     """
     taken = dict(purchase.lines)
-    mine = tuple(taken.get(offer, 0) for offer in search.program.offers)
+    mine = np.array([taken.get(offer, 0) for offer in search.program.offers], dtype=float)
+    boxes = list(_around(mine, (np.zeros(len(mine)), search.most)))
     found: list[Purchase] = []
-    for steps, numbers in enumerate(_same(search, purchase)):
-        if steps > _MOST_STEPS or search.clock.over() or len(found) > most:
+    while boxes:
+        box = boxes.pop()
+        other = search.bought_within(*box, purchase.pieces)
+        if not other.proved:
             return None
-        if numbers is None or numbers == mine:
+        if other.values is None:
             continue
-        can = search.can_buy(numbers)
-        if can is None:
+        numbers = other.values[search.program.bought]
+        found.append(search.purchase(other.values, bound=None, proved=purchase.proved))
+        if len(found) > most:
             return None
-        if can:
-            lines = tuple(zip(search.program.offers, numbers, strict=True))
-            found.append(purchase_of(lines, proved=purchase.proved))
-    return None if len(found) > most else found
+        boxes += _around(numbers, box)
+    return found
 
 
-def _same(search: Search, purchase: Purchase) -> Iterator[tuple[int, ...] | None]:
-    """Numbers of pieces per offer that sum to the same cost and pieces; None for a step."""
-    prices = [int(price) for price in search.prices]
-    upper = [int(most) for most in search.most]
-    cost = int(purchase.cost / search.step)
-    yield from _fill(prices, upper, (), cost, purchase.pieces)
-
-
-def _fill(
-    prices: Sequence[int], upper: Sequence[int], chosen: tuple[int, ...], cost: int, pieces: int
-) -> Iterator[tuple[int, ...] | None]:
-    at = len(chosen)
-    yield None
-    if at == len(prices):
-        if cost == 0 and pieces == 0:
-            yield chosen
-        return
-    rest = prices[at:]
-    if not min(rest) * pieces <= cost <= max(rest) * pieces:
-        return
-    for number in range(min(upper[at], pieces) + 1):
-        left = cost - number * prices[at]
-        if left < 0:
-            return
-        yield from _fill(prices, upper, (*chosen, number), left, pieces - number)
+def _around(numbers: Array, box: Box) -> Iterator[Box]:
+    """Boxes that hold everything in ``box`` but ``numbers``, and nothing twice."""
+    lower, upper = box
+    for place, number in enumerate(numbers):
+        for first, last in ((lower[place], number - 1), (number + 1, upper[place])):
+            if first <= last:
+                low, high = lower.copy(), upper.copy()
+                low[:place] = high[:place] = numbers[:place]
+                low[place], high[place] = first, last
+                yield low, high
