@@ -11,6 +11,7 @@ from loadplan.day.day import Day
 from loadplan.judge.judge import judge
 from loadplan.outcome.day_plan import DayPlan
 from loadplan.outcome.progress import Progress
+from loadplan.outcome.tie_down import TieDown
 from loadplan.problems import JudgementDisagrees
 
 
@@ -19,17 +20,19 @@ def plan_day(
     *,
     time_limit: Fraction | float | None = None,
     progress: Callable[[Progress], None] | None = None,
+    known: tuple[tuple[str, ...], tuple[TieDown, ...]] | None = None,
 ) -> DayPlan:
     """Plan ``day`` and judge the plan with code that never saw the solver.
 
     ``time_limit`` is in seconds and overrides the day's own. ``progress`` is called now and then
-    during long stages. Raises ``SolverFailed`` where the solver breaks, ``JudgementDisagrees``
-    where the judgement finds a rule or a pool limit broken; a short cage is a result, not an
-    error.
+    during long stages. ``known`` is a plan that is there already, as ids of ready loads and their
+    tie-downs, taken where the time comes before a better one. Raises ``SolverFailed`` where the
+    solver breaks, ``JudgementDisagrees`` where the judgement finds a rule or a pool limit broken; a
+    short cage is a result, not an error.
     """
     from loadplan.plan.solve_day import solve_day
 
-    plan = solve_day(day, time_limit=time_limit, progress=progress)
+    plan = solve_day(day, time_limit=time_limit, progress=progress, known=known)
     judgement = judge(day, plan.ready, plan.tie_downs)
     if judgement.disagreements:
         raise JudgementDisagrees(judgement.disagreements)

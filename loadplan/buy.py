@@ -129,8 +129,8 @@ class _Buying:
 
     def _nothing_found(self) -> Bought:
         """The plan of the day as it is."""
-        plan = self._plan(self.day, max(1.0, self.clock.left()))
         nothing = purchase_of((), proved=False)
+        plan = self._plan(nothing, self.clock.left())
         point = Point(purchase=nothing, ready=_counts(plan), proved=False, held=plan.held)
         return Bought(
             day=self.day,
@@ -152,7 +152,7 @@ class _Buying:
         plans = []
         for number, purchase in enumerate(purchases):
             share = _PLAN * self.clock.left() / (len(purchases) - number)
-            plans.append(self._plan(with_purchase(self.day, purchase), share))
+            plans.append(self._plan(purchase, share))
         seen = [_agrees(point, plan) for plan in plans]
         best = min(range(len(plans)), key=lambda at: (not seen[at], _order(plans[at]), at))
         if equals is None or not all(plan.proved for plan in plans[1:]):
@@ -170,7 +170,7 @@ class _Buying:
                 points.append(chosen)
                 continue
             share = self.clock.left() / (len(curve.points) - number)
-            plan = self._plan(with_purchase(self.day, point.purchase), share)
+            plan = self._plan(point.purchase, share)
             points.append(_seen(point, plan))
         return replace(curve, points=tuple(points))
 
@@ -191,8 +191,13 @@ class _Buying:
             f"the budget is {money(self.budget, self._currency)}."
         )
 
-    def _plan(self, day: Day, seconds: float) -> DayPlan:
-        return plan_day(day, time_limit=max(1.0, seconds), progress=self.clock.tell)
+    def _plan(self, purchase: Purchase, seconds: float) -> DayPlan:
+        return plan_day(
+            with_purchase(self.day, purchase),
+            time_limit=max(1.0, seconds),
+            progress=self.clock.tell,
+            known=purchase.plan,
+        )
 
     @property
     def _currency(self) -> str:

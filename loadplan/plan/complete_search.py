@@ -56,7 +56,7 @@ class CompleteSearch:
         outcome = solver.solve(clock.left(), step)
         if outcome.values is None:
             return outcome
-        values = self._translate(outcome.values)
+        values = self.translate(outcome.values)
         return Outcome(outcome.status, values, outcome.bound, outcome.reduced, outcome.prices)
 
     def _hold(self, solver: Solver, cost: Array, most: float) -> None:
@@ -77,8 +77,8 @@ class CompleteSearch:
             cost[self.place[variable]] += float(weight)
         return cost
 
-    def _translate(self, values: Array) -> Array:
-        """The same plan in the master's columns."""
+    def translate(self, values: Array) -> Array:
+        """The plan in ``values`` of this program in the master's columns; its sets are added."""
         master = self.master
         theirs, ours = self.program.variables, master.program.variables
         sets: list[tuple[int, TieSet]] = []

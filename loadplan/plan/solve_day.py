@@ -11,6 +11,7 @@ import numpy as np
 from loadplan.day.day import Day
 from loadplan.outcome.day_plan import DayPlan
 from loadplan.outcome.progress import Progress
+from loadplan.outcome.tie_down import TieDown
 from loadplan.plan.blocks import Arrays
 from loadplan.plan.bounds import Bounder
 from loadplan.plan.clock import Clock
@@ -32,6 +33,7 @@ _WRONG = (
     "would do for it. Nothing was written. Plan the day again; if that fails too, send the day "
     "workbook to whoever keeps this program for you."
 )
+Known = tuple[tuple[str, ...], tuple[TieDown, ...]]  # ids of the ready loads, and their tie-downs
 
 
 def solve_day(
@@ -39,14 +41,21 @@ def solve_day(
     *,
     time_limit: Fraction | float | None = None,
     progress: Callable[[Progress], None] | None = None,
+    known: Known | None = None,
 ) -> DayPlan:
-    """The plan of ``day``, not judged yet; see :func:`loadplan.api.plan_day`."""
+    """The plan of ``day``, not judged yet; see :func:`loadplan.api.plan_day`.
+
+    ``known`` is a plan that is there already, taken where the time comes before a better one.
+    """
     clock = Clock(float(day.time_limit if time_limit is None else time_limit), progress)
     sets = sets_of(day)
     solve = _solve(sets, clock)
     master = solve.bounder.master
-    values = solve.values if solve.values is not None else greedy(master)
-    ready, tie_downs = decode(master, values)
+    if solve.values is None and known is not None:
+        ready, tie_downs = known
+    else:
+        values = solve.values if solve.values is not None else greedy(master)
+        ready, tie_downs = decode(master, values)
     stages = stages_of(sets, solve, ready, tie_downs)
     proved = all(stage.proved for stage in stages)
     short = tuple(shortages(sets, ready, tie_downs))

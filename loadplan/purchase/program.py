@@ -28,10 +28,14 @@ Terms = list[tuple[int, float]]
 
 @dataclass(frozen=True, slots=True, eq=False)
 class PurchaseProgram:
-    """The program as arrays: columns ``ready`` per load of ``sets``, ``bought`` per offer."""
+    """The program as arrays: columns ``ready`` per load of ``sets``, ``bought`` per offer.
+
+    ``names`` is the id that the pieces of each offer have in the program's gear.
+    """
 
     day: Day
     offers: tuple[Price, ...]
+    names: tuple[str, ...]
     sets: Sets
     matrix: Matrix
     ready: Array
@@ -56,6 +60,7 @@ def purchase_program(day: Day, loads: Iterable[str], offers: Sequence[Price]) ->
     return PurchaseProgram(
         day=day,
         offers=offers,
+        names=tuple(gear_ids(day, offers)),
         sets=sets,
         matrix=_with(matrix_of(program.problem, variables.all), most, rows),
         ready=np.array([place[variable] for variable in variables.ready], dtype=np.int64),

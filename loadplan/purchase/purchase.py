@@ -2,10 +2,13 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from fractions import Fraction
 
 from loadplan.day.gear import Price
+from loadplan.outcome.tie_down import TieDown
+
+Shown = tuple[tuple[str, ...], tuple[TieDown, ...]]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -14,7 +17,8 @@ class Purchase:
 
     ``cost`` is in the unit of the offers' prices, ``pieces`` their number in all. No purchase that
     does the same costs less than ``bound``; ``proved`` says that none costs less than ``cost``
-    and that none of that cost has fewer pieces.
+    and that none of that cost has fewer pieces. ``plan`` shows that it does: the loads ready and
+    their tie-downs, not judged; None where it was not read.
     """
 
     lines: tuple[tuple[Price, int], ...]
@@ -22,10 +26,15 @@ class Purchase:
     pieces: int
     bound: Fraction
     proved: bool
+    plan: Shown | None = field(default=None, compare=False, repr=False)
 
 
 def purchase_of(
-    lines: tuple[tuple[Price, int], ...], *, bound: Fraction | None = None, proved: bool
+    lines: tuple[tuple[Price, int], ...],
+    *,
+    bound: Fraction | None = None,
+    proved: bool,
+    plan: Shown | None = None,
 ) -> Purchase:
     """The purchase of ``lines``, its cost and pieces summed from them.
 
@@ -39,4 +48,5 @@ def purchase_of(
         pieces=sum(pieces for _, pieces in taken),
         bound=cost if bound is None else min(bound, cost),
         proved=proved,
+        plan=plan,
     )

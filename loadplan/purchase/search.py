@@ -10,11 +10,15 @@ from typing import Any
 
 import numpy as np
 
+from loadplan.day.gear import Price
 from loadplan.plan.clock import Clock
+from loadplan.plan.complete_search import CompleteSearch
 from loadplan.plan.solver import INFINITE, Outcome, Solver, Status
 from loadplan.problems import SolverFailed
+from loadplan.purchase.owned import gear_ids
 from loadplan.purchase.program import PurchaseProgram
-from loadplan.purchase.purchase import Purchase, purchase_of
+from loadplan.purchase.purchase import Purchase, Shown, purchase_of
+from loadplan.purchase.shown import plan_of, reader_of
 
 Array = np.ndarray[Any, np.dtype[Any]]
 _SLACK = 1e-5
@@ -49,6 +53,7 @@ class Search:
     possible: tuple[int, ...] = field(init=False)
     _cost_row: int = field(init=False)
     _pieces_row: int = field(init=False)
+    _reader: CompleteSearch | None = field(init=False, default=None)
     _of: list[Array] = field(init=False)
     _ready_rows: list[int] = field(init=False)
 
@@ -127,7 +132,19 @@ class Search:
         """The purchase in ``values``."""
         pieces = [int(number) for number in values[self.program.bought]]
         lines = tuple(zip(self.program.offers, pieces, strict=True))
-        return purchase_of(lines, bound=bound, proved=proved)
+        return purchase_of(lines, bound=bound, proved=proved, plan=self._plan(lines, values))
+
+    def _plan(self, lines: tuple[tuple[Price, int], ...], values: Array) -> Shown | None:
+        """The plan in ``values``, if its new gear has the ids that it has once it is bought."""
+        bought = [offer for offer, pieces in lines if pieces]
+        names = dict(zip(self.program.offers, self.program.names, strict=True))
+        if gear_ids(self.program.day, bought) != [names[offer] for offer in bought]:
+            return None
+        if not self.program.sets.loads:
+            return (), ()
+        if self._reader is None:
+            self._reader = reader_of(self.program, self.clock)
+        return plan_of(self._reader, values)
 
     def _least(self, columns: Array, weights: Array, start: Array | None) -> Answer:
         cost = np.zeros(self.solver.columns)

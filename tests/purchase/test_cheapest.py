@@ -13,6 +13,7 @@ from loadplan.day.day import Day
 from loadplan.day.gear import Condition, FixedPiece, Gear, Kind, Price
 from loadplan.day.load import Load
 from loadplan.day.trailer import Trailer
+from loadplan.judge.judge import judge
 from loadplan.plan.clock import OutOfTimeError
 from loadplan.purchase.cheapest import cheapest_purchase
 from loadplan.purchase.owned import with_purchase
@@ -219,4 +220,18 @@ def test_no_purchase_costs_less(seed: int, tmp_path: Path) -> None:
     assert found is not None
     assert found.proved
     assert (found.cost, found.pieces) == (least.cost, sum(least.pieces))
-    assert plan_day(with_purchase(one, found)).held == ()
+    bought = with_purchase(one, found)
+    assert plan_day(bought).held == ()
+    assert found.plan is not None
+    ready, tie_downs = found.plan
+    assert len(ready) == len(one.loads)
+    assert judge(bought, ready, tie_downs).disagreements == ()
+
+
+def test_the_plan_stands_in_where_the_time_limit_comes_first() -> None:
+    one = two_machines(7, 6)
+    found = buy(one, offer(one.gear[0], 40), offer(one.gear[1], 25))
+    assert found is not None
+    cut_short = plan_day(with_purchase(one, found), time_limit=0, known=found.plan)
+    assert cut_short.ready == ("1", "2")
+    assert cut_short.judgement.disagreements == ()
