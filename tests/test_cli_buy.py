@@ -190,3 +190,44 @@ def test_results_that_are_there_already(tmp_path, loadplan):
     assert ran.code == 2
     assert (tmp_path / "day.results.xlsx").read_text() == "mine"
     assert loadplan("buy", day, "--force").code == 0
+
+
+def test_a_load_that_no_purchase_gets_ready(tmp_path, loadplan):
+    # 18,000 lb at 2,700 lb each: seven tie-downs; of chains and binders there are four.
+    headings, chain, binder = SMALLEST["Gear"]
+    gear = [headings, (*chain[:-1], 4), (*binder[:-1], 4)]
+    day = with_prices(tmp_path, ("LB-1", None, "30 USD", None), Gear=gear)
+    ran = loadplan("buy", day)
+    assert ran.code == 4
+    assert ran.out[:2] == [
+        "Buy nothing: 0 of 1 load ready.",
+        "  held: L-1. On its own it lacks 3 x CH-1, even with everything on Prices bought.",
+    ]
+    assert (tmp_path / "day.results.xlsx").exists()
+
+
+def test_the_time_limit_before_anything_is_found(tmp_path, monkeypatch, loadplan):
+    from loadplan.plan.clock import OutOfTimeError
+
+    def out_of_time(*_):
+        raise OutOfTimeError
+
+    monkeypatch.setattr("loadplan.buy.settle", out_of_time)
+    ran = loadplan("buy", with_prices(tmp_path, ("CH-1", None, 40, None)))
+    assert ran.code == 5
+    assert ran.out[:3] == [
+        "Buy nothing: 1 of 1 load ready.",
+        "Not proved: a purchase that gets more loads ready is not ruled out.",
+        "The time limit came before a purchase was found: the plan is of what the cage has.",
+    ]
+    assert (tmp_path / "day.results.xlsx").exists()
+
+
+def test_problems_of_the_workbook_come_first(tmp_path, loadplan):
+    ran = loadplan("buy", with_prices(tmp_path, ("CH-1", None, -40, 1.5)), "--budget", "10")
+    assert ran.code == 3
+    assert ran.err == [
+        "'Prices'!C2  V01  Price is -40. It must be more than 0.",
+        "'Prices'!D2  V01  Most is 1.5. It must be a whole number, 0 or more.",
+        "2 problems. Nothing was planned or written.",
+    ]

@@ -28,11 +28,14 @@ def proved_words(bought: Bought) -> Iterator[str]:
             "Proved: no purchase from Prices with which as many loads are ready, priority by "
             "priority, costs less, and none of this cost has fewer pieces."
         )
+    elif not purchase.pieces and not bought.point.proved:
+        yield "Not proved: a purchase that gets more loads ready is not ruled out."
     elif not bought.point.proved:
-        bound = money(purchase.bound, bought.currency)
+        if purchase.bound:
+            yield f"No purchase below {money(purchase.bound, bought.currency)} does as much."
         yield (
-            f"Not proved: nothing below {bound} does as much, but a cheaper purchase, one of fewer "
-            "pieces or one with more loads ready is not ruled out."
+            "Not proved: a cheaper purchase, one of fewer pieces or one with more loads ready is "
+            "not ruled out."
         )
     if bought.budget is not None:
         yield f"The budget is {money(bought.budget, bought.currency)}."

@@ -7,6 +7,8 @@ from fractions import Fraction
 from pathlib import Path
 
 import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
 
 from loadplan.api import plan_day
 from loadplan.day.day import Day
@@ -235,3 +237,32 @@ def test_the_plan_stands_in_where_the_time_limit_comes_first() -> None:
     cut_short = plan_day(with_purchase(one, found), time_limit=0, known=found.plan)
     assert cut_short.ready == ("1", "2")
     assert cut_short.judgement.disagreements == ()
+
+
+@settings(max_examples=25, deadline=None)
+@given(
+    have=st.tuples(st.integers(0, 9), st.integers(0, 9)),
+    cents=st.tuples(st.integers(1, 99_999), st.integers(1, 99_999)),
+    most=st.tuples(st.integers(0, 9), st.integers(0, 9)),
+)
+def test_of_one_assembly_what_is_lacking_of_each_part(
+    have: tuple[int, int], cents: tuple[int, int], most: tuple[int, int]
+) -> None:
+    """Two machines take eight chains and eight binders, whatever they cost."""
+    one = two_machines(*have)
+    lacking = [max(0, 8 - number) for number in have]
+    prices = [Fraction(amount, 100) for amount in cents]
+    offers = [
+        Price(specification=gear, price=amount, most=number)
+        for gear, amount, number in zip(one.gear, prices, most, strict=True)
+    ]
+    # A kind that there is none of yet is still a kind.
+    found = buy(one, *offers)
+    if any(short > number for short, number in zip(lacking, most, strict=True)):
+        assert found is None
+        return
+    assert found is not None
+    assert found.proved
+    assert found.cost == sum(p * n for p, n in zip(prices, lacking, strict=True))
+    assert found.pieces == sum(lacking)
+    assert plan_day(with_purchase(one, found)).ready == ("1", "2")

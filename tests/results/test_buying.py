@@ -62,7 +62,7 @@ def test_nothing_bought(day: Day) -> None:
 
 
 def test_what_is_not_proved_is_said(day: Day) -> None:
-    found = buy(day, budget=Fraction(40))
+    found = buy(day, budget=Fraction(60))
     assert found.curve is not None
     open_ = purchase_of(found.purchase.lines, bound=Fraction(12), proved=False)
     point = replace(found.point, purchase=open_, proved=False)
@@ -70,9 +70,10 @@ def test_what_is_not_proved_is_said(day: Day) -> None:
     found = replace(found, point=point, curve=curve, before=None, remarks=(NO_TIME,))
     assert not found.proved
     assert [*proved_words(found)] == [
-        "Not proved: nothing below $0 does as much, but a cheaper purchase, one of fewer pieces "
-        "or one with more loads ready is not ruled out.",
-        "The budget is $40.",
+        "No purchase below $12 does as much.",
+        "Not proved: a cheaper purchase, one of fewer pieces or one with more loads ready is not "
+        "ruled out.",
+        "The budget is $60.",
         "The curve ends where the time limit came; more money may get more loads ready.",
     ]
     page = page_of(found)
