@@ -43,6 +43,7 @@ class Buying:
         row = flow.next(26)
         title = " - ".join(word for word in (NAME, day.yard, date) if word)
         self.sheet.text(row, 0, title, "title")
+        head = row, flow.points
         flow.next(4)
         row = flow.next(28)
         self.sheet.across(row, 0, _LAST, headline(self.bought), self._banner())
@@ -53,7 +54,7 @@ class Buying:
         self._list(flow)
         if self.bought.curve is not None:
             self._curve(flow)
-        self._set_up(flow)
+        self._set_up(flow, head)
 
     def _banner(self) -> str:
         if self.bought.plan.held:
@@ -128,10 +129,10 @@ class Buying:
         for first, last, head in heads:
             self.sheet.across(row, first, last, head, "head")
 
-    def _set_up(self, flow: Flow) -> None:
+    def _set_up(self, flow: Flow, head: tuple[int, float]) -> None:
         day, page = self.bought.day, self.sheet.page
         date = "" if day.date is None else f" {day.date.isoformat()}"
         set_page(page, day.units, landscape=False)
         set_footer(page, f"{NAME}{date}", day.yard)
         page.hide_gridlines(2)
-        fit(flow, day.units)
+        fit(flow, day.units, head)
