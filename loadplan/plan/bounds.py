@@ -19,6 +19,7 @@ from loadplan.plan.stage_cost import GOING, StageCost
 Array = np.ndarray[Any, np.dtype[Any]]
 _TINY = 1e-6
 _SETS_A_ROUND = 4
+_MOST_IN_CONFLICT = 16  # loads of which a least conflict is looked for
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -100,20 +101,67 @@ class Bounder:
         return outcome
 
     def _can_go(self, goes: Array) -> bool:
-        """Whether ``goes`` can all go as far as a linear solve tells; if not, learn why."""
+        """Whether ``goes`` can all go as far as a linear solve tells; if not, learn why.
+
+        Loads that stand in each other's way are left out and the rest looked at again, so that
+        conflicts that have nothing to do with each other are learnt at once.
+        """
+        left, possible = goes.copy(), True
         self.master.release_ready()
-        outcome = self.solve_at(GOING, np.zeros(len(goes)), goes, enough=-float(goes.sum()))
+        while left.any():
+            outcome = self._gone(left)
+            if outcome.bound <= -float(left.sum()) + _TINY:
+                break
+            assert outcome.values is not None
+            reduced = outcome.reduced[self.master.going]
+            limit = float(reduced @ outcome.values[self.master.going]) - outcome.bound
+            self._cut(1.0 + reduced, limit + _TINY)
+            (conflict,) = np.nonzero((1.0 + reduced > _TINY) & (left > 0))
+            left[self._core(conflict) if len(conflict) <= _MOST_IN_CONFLICT else conflict] = 0.0
+            possible = False
         self.master.hold_ready(self.selection.ready)
+        return possible
+
+    def _gone(self, goes: Array) -> Outcome:
+        """As many of ``goes`` as can go; the bound is that number, below nought."""
+        outcome = self.solve_at(GOING, np.zeros(len(goes)), goes, enough=-float(goes.sum()))
         if outcome.values is None:
             raise OutOfTimeError
-        if outcome.bound <= -float(goes.sum()) + _TINY:
-            return True
-        reduced = outcome.reduced[self.master.going]
-        limit = float(reduced @ outcome.values[self.master.going]) - outcome.bound
-        cut = Cut(1.0 + reduced, limit + _TINY, len(self.master.stage_rows))
-        self.selection.cuts.append(cut)
-        self.master.add_cut(cut.weights, cut.limit)
-        return False
+        return outcome
+
+    def _core(self, conflict: Array) -> list[int]:
+        """Loads of ``conflict`` that must stay in part, learnt as the strongest cuts there are.
+
+        Those that cannot even go alone, or else loads that cannot all go though they could with
+        any one of them left out.
+        """
+        alone = [int(load) for load in conflict if not self._all_go([int(load)])]
+        if alone:
+            for load in alone:
+                self._cut_off([load])
+            return alone
+        core = [int(load) for load in conflict]
+        for load in list(core):
+            rest = [one for one in core if one != load]
+            if not self._all_go(rest):
+                core = rest
+        self._cut_off(core)
+        return core
+
+    def _all_go(self, loads: list[int]) -> bool:
+        goes = np.zeros(len(self.master.possible))
+        goes[loads] = 1.0
+        return self._gone(goes).bound <= -float(len(loads)) + _TINY
+
+    def _cut_off(self, core: list[int]) -> None:
+        """At least one of ``core`` stays."""
+        weights = np.zeros(len(self.master.possible))
+        weights[core] = 1.0
+        self._cut(weights, float(len(core) - 1))
+
+    def _cut(self, weights: Array, limit: float) -> None:
+        self.selection.cuts.append(Cut(weights, limit, len(self.master.stage_rows)))
+        self.master.add_cut(weights, limit)
 
     def learn(self, stage: StageCost, outcome: Outcome) -> None:
         """Let the selection know what a linear solution of ``stage`` says of every set of loads."""
