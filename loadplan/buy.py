@@ -12,7 +12,7 @@ from loadplan.day.day import Day
 from loadplan.outcome.day_plan import DayPlan
 from loadplan.outcome.progress import Progress
 from loadplan.plan.clock import Clock, OutOfTimeError
-from loadplan.problems import Code, Place, Problem, SolverFailed, WorkbookRejected
+from loadplan.problems import Code, Place, Problem, WorkbookRejected
 from loadplan.purchase.bought import Bought, Stay
 from loadplan.purchase.cheapest import settle
 from loadplan.purchase.curve import curve_of, point_at
@@ -22,6 +22,7 @@ from loadplan.purchase.point import Curve, Point
 from loadplan.purchase.program import purchase_program
 from loadplan.purchase.purchase import Purchase, purchase_of
 from loadplan.purchase.search import Search
+from loadplan.purchase.seen import agrees, counts, order, seen
 from loadplan.purchase.stay import Staying
 from loadplan.purchase.ties import equals_of
 from loadplan.text import count
@@ -131,7 +132,7 @@ class _Buying:
         """The plan of the day as it is."""
         nothing = purchase_of((), proved=False)
         plan = self._plan(nothing, self.clock.left())
-        point = Point(purchase=nothing, ready=_counts(plan), proved=False, held=plan.held)
+        point = Point(purchase=nothing, ready=counts(plan), proved=False, held=plan.held)
         return Bought(
             day=self.day,
             plan=plan,
@@ -153,14 +154,14 @@ class _Buying:
         for number, purchase in enumerate(purchases):
             share = _PLAN * self.clock.left() / (len(purchases) - number)
             plans.append(self._plan(purchase, share))
-        seen = [_agrees(point, plan) for plan in plans]
-        best = min(range(len(plans)), key=lambda at: (not seen[at], _order(plans[at]), at))
+        shown = [agrees(point, plan) for plan in plans]
+        best = min(range(len(plans)), key=lambda at: (not shown[at], order(plans[at]), at))
         if equals is None or not all(plan.proved for plan in plans[1:]):
             remarks.append(NOT_COMPARED)
-        if not seen[best]:
+        if not shown[best]:
             remarks.append(NOT_SEEN)
         point = replace(point, purchase=purchases[best])
-        return _seen(point, plans[best]), plans[best], remarks
+        return seen(point, plans[best]), plans[best], remarks
 
     def _confirmed(self, curve: Curve, chosen: Point) -> Curve:
         """The curve with every point planned; one whose plan is not seen is not proved."""
@@ -171,7 +172,7 @@ class _Buying:
                 continue
             share = self.clock.left() / (len(curve.points) - number)
             plan = self._plan(point.purchase, share)
-            points.append(_seen(point, plan))
+            points.append(seen(point, plan))
         return replace(curve, points=tuple(points))
 
     def _stays(self, plan: DayPlan) -> Iterator[Stay]:
@@ -182,8 +183,10 @@ class _Buying:
             for load in plan.held:
                 yield Stay(load=load, why=staying.why(load, self._too_dear))
 
-    def _too_dear(self, cost: Fraction) -> str:
-        amount = money(cost, self._currency)
+    def _too_dear(self, purchase: Purchase) -> str:
+        """What a load would take that the budget does not reach; the purchase is judged first."""
+        self._plan(purchase, self.clock.left() / 4)
+        amount = money(purchase.cost, self._currency)
         if self.budget is None:
             return f"A purchase of {amount} would do; that was not settled in the time limit."
         return (
@@ -211,38 +214,3 @@ class _Buying:
             f"This is the plan with {pieces} bought for {money(purchase.cost, self._currency)}; "
             "see the sheet What to buy."
         )
-
-
-def _counts(plan: DayPlan) -> tuple[int, ...]:
-    """Loads ready at each priority of the day."""
-    going = set(plan.ready)
-    loads = plan.day.loads
-    return tuple(
-        sum(1 for load in loads if load.priority == priority and load.id in going)
-        for priority in sorted({load.priority for load in loads})
-    )
-
-
-def _order(plan: DayPlan) -> tuple[Fraction, ...]:
-    """The stages after the ready loads, which come out the same."""
-    return tuple(stage.value for stage in plan.stages if not stage.greatest)
-
-
-def _seen(point: Point, plan: DayPlan) -> Point:
-    """``point`` with what its plan shows."""
-    return replace(point, held=plan.held, proved=point.proved and _agrees(point, plan))
-
-
-def _agrees(point: Point, plan: DayPlan) -> bool:
-    """Whether the plan has the loads ready that the purchase is for.
-
-    Raises ``SolverFailed`` where one proves what the other rules out.
-    """
-    counts = _counts(plan)
-    proved = all(stage.proved for stage in plan.stages if stage.greatest)
-    if (counts > point.ready and point.proved) or (counts < point.ready and proved):
-        raise SolverFailed(
-            f"the plan with the purchase has {counts} loads ready by priority, "
-            f"and the purchase is for {point.ready}"
-        )
-    return counts >= point.ready

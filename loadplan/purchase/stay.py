@@ -28,14 +28,14 @@ class Staying:
     offers: Sequence[Price]
     clock: Clock
 
-    def why(self, load: str, too_dear: Callable[[Fraction], str]) -> str:
-        """The reason in sentences; ``too_dear`` says it where so much money would do."""
+    def why(self, load: str, too_dear: Callable[[Purchase], str]) -> str:
+        """The reason in sentences; ``too_dear`` says it where a purchase would do."""
         try:
             return self._why(load, too_dear)
         except OutOfTimeError:
             return _OPEN
 
-    def _why(self, load: str, too_dear: Callable[[Fraction], str]) -> str:
+    def _why(self, load: str, too_dear: Callable[[Purchase], str]) -> str:
         for loads, words in (
             ([load], "On its own it"),
             ([*self.ready, load], "Together with the loads that go it"),
@@ -45,7 +45,7 @@ class Staying:
             if found is None:
                 return self._lacks(search, loads, load, words)
         assert found is not None
-        return too_dear(found.cost)
+        return too_dear(found)
 
     def _lacks(self, search: Search, loads: list[str], load: str, words: str) -> str:
         """What is lacking once everything on offer is bought."""

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from fractions import Fraction
-from typing import TypeAlias
+from typing import Any, TypeAlias
 
 from loadplan.purchase.bought import Bought
 from loadplan.results.flow import Flow
@@ -40,30 +40,33 @@ def curve_chart(flow: Flow, bought: Bought) -> None:
         wall = [(bought.budget, 0), (bought.budget, total)]
         dashes = {"color": _STOP, "width": 1.5, "dash_type": "dash"}
         _series(flow, chart, beside + 4, "budget", wall, line=dashes)
-    chart.set_title({"name": "Loads ready for the money", "name_font": _TITLE})
-    money = f"Cost [{bought.currency}]" if bought.currency else "Cost"
-    chart.set_x_axis({"name": money, "name_font": _SMALL, "num_font": _SMALL, "min": 0})
-    grid = {"visible": True, "line": {"color": "#D5DCE5", "width": 0.5}}
-    axis = {"name": "Loads ready", "min": 0, "max": total, "major_unit": _unit(total)}
-    chart.set_y_axis({**axis, "name_font": _SMALL, "num_font": _SMALL, "major_gridlines": grid})
-    chart.set_legend({"position": "bottom", "font": _SMALL})
-    chart.set_chartarea({"border": {"color": "#8896A8"}})
+    _dress(chart, bought.currency, total)
     chart.set_size({"width": sum(flow.widths) - 8, "height": _HIGH - 8})
     first, last = bought.curve.points[0], bought.curve.points[-1]
     words = f"Steps: loads ready from {first.loads} with nothing bought to {last.loads} of {total}."
     sheet.page.insert_chart(row, 0, chart, {"x_offset": 4, "y_offset": 4, "description": words})
 
 
-def _series(
-    flow: Flow, chart: object, column: int, name: str, pairs: _Pairs, **look: object
-) -> None:
+def _dress(chart: Any, currency: str, total: int) -> None:
+    """Title, axes, legend and frame."""
+    chart.set_title({"name": "Loads ready for the money", "name_font": _TITLE})
+    money = f"Cost [{currency}]" if currency else "Cost"
+    chart.set_x_axis({"name": money, "name_font": _SMALL, "num_font": _SMALL, "min": 0})
+    grid = {"visible": True, "line": {"color": "#D5DCE5", "width": 0.5}}
+    axis = {"name": "Loads ready", "min": 0, "max": total, "major_unit": _unit(total)}
+    chart.set_y_axis({**axis, "name_font": _SMALL, "num_font": _SMALL, "major_gridlines": grid})
+    chart.set_legend({"position": "bottom", "font": _SMALL})
+    chart.set_chartarea({"border": {"color": "#8896A8"}})
+
+
+def _series(flow: Flow, chart: Any, column: int, name: str, pairs: _Pairs, **look: object) -> None:
     sheet = flow.sheet
     sheet.text(0, column, f"{name}: cost", "muted")
     sheet.text(0, column + 1, f"{name}: loads", "muted")
     for row, (cost, loads) in enumerate(pairs, start=1):
         sheet.number(row, column, cost, "muted")
         sheet.number(row, column + 1, loads, "muted")
-    chart.add_series(  # type: ignore[attr-defined]
+    chart.add_series(
         {
             "name": name,
             "categories": [sheet.name, 1, column, len(pairs), column],
