@@ -166,7 +166,10 @@ class Search:
         sums[np.diff(matrix.starts) == 0] = 0.0
         low, high = matrix.row_lower - _SLACK, matrix.row_upper + _SLACK
         if ((sums < low) | (sums > high)).any():
-            raise SolverFailed("the solver's purchase does not hold in whole numbers")
+            raise SolverFailed(
+                "The solver cannot be trusted: its purchase does not hold in whole numbers. "
+                "Nothing was written."
+            )
         return found
 
 

@@ -39,7 +39,8 @@ def agrees(point: Point, plan: DayPlan) -> bool:
     proved = all(stage.proved for stage in plan.stages if stage.greatest)
     if (ready > point.ready and point.proved) or (ready < point.ready and proved):
         raise SolverFailed(
-            f"the plan with the purchase has {ready} loads ready by priority, "
-            f"and the purchase is for {point.ready}"
+            f"The plan with the purchase has {ready} loads ready by priority, and the purchase is "
+            f"for {point.ready}. Nothing was written. Send the day workbook to whoever keeps this "
+            "program for you."
         )
     return ready >= point.ready

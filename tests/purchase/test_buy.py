@@ -176,8 +176,8 @@ def test_a_plan_that_contradicts_the_purchase_is_an_error(monkeypatch: pytest.Mo
     with pytest.raises(SolverFailed) as caught:
         buy(two_machines(price(BINDER, 25)))
     assert str(caught.value) == (
-        "the plan with the purchase has (1, 0) loads ready by priority, "
-        "and the purchase is for (1, 1)"
+        "The plan with the purchase has (1, 0) loads ready by priority, and the purchase is for "
+        "(1, 1). Nothing was written. Send the day workbook to whoever keeps this program for you."
     )
 
 
