@@ -30,7 +30,10 @@ from loadplan.text import count
 # Shares of the time that is left when their turn comes.
 _SEARCH, _BEFORE, _EQUALS, _PLAN, _EXPLAIN = 0.6, 0.3, 0.2, 0.7, 0.5
 _MOST_EQUALS = 12
-NO_TIME = "The time limit came before a purchase was found: the plan is of what the cage has."
+NO_TIME = (
+    "The time limit came before a purchase was found: the plan is of what the cage has. "
+    "Give it longer with --time-limit."
+)
 NOT_COMPARED = (
     "Other purchases of the same cost and pieces were not all compared: one of them might make "
     "a plan of fewer tie-downs, fewer mixed sets or less rated strength."

@@ -218,7 +218,8 @@ def test_the_time_limit_before_anything_is_found(tmp_path, monkeypatch, loadplan
     assert ran.out[:3] == [
         "Buy nothing: 1 of 1 load ready.",
         "Not proved: a purchase that gets more loads ready is not ruled out.",
-        "The time limit came before a purchase was found: the plan is of what the cage has.",
+        "The time limit came before a purchase was found: the plan is of what the cage has. "
+        "Give it longer with --time-limit.",
     ]
     assert (tmp_path / "day.results.xlsx").exists()
 
