@@ -71,6 +71,8 @@ class ExactSearch:
         """Widen the search until it is exact; ``best`` and ``value`` are kept on the way."""
         budget = 0.0
         while True:
+            # Whatever the solver answers, the search ends.
+            self.bounder.clock.tick()
             linear = self._rounded(goes)
             if linear.status is Status.INFEASIBLE:
                 return self._ended()
