@@ -54,7 +54,7 @@ class Polish:
                 return
             stretch, loads = self._stretch(order, start, free)
             found = self._again(values, goes, stretch, value - 0.9 * self.step)
-            start = (start + max(1, loads // 2)) % len(order)
+            start = (start + max(1, loads // 2)) % max(1, len(order))
             since += max(1, loads // 2)
             if found is not None:
                 values, since = found, 0

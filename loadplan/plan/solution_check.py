@@ -33,6 +33,20 @@ def flaw(model: highspy.HighsLp, values: Array, bound: float) -> str:
     return ""
 
 
+def cost_flaw(cost: Array, values: Array, stated: float) -> str:
+    """What is wrong with a linear solution whose cost is said to be ``stated``, in words.
+
+    Linear solutions are many, and only guide the search: that they cost what is said is enough.
+    Columns beyond ``cost`` cost nothing.
+    """
+    if len(values) < len(cost) or not np.isfinite(values).all():
+        return "its solution is not made of numbers"
+    value = float(cost @ values[: len(cost)])
+    if abs(value - stated) > _OFF * max(1.0, abs(stated)):
+        return "its solution does not cost what it says"
+    return ""
+
+
 def _outside(values: Array, lower: Array, upper: Array) -> bool:
     near = _OFF * np.maximum(1.0, np.abs(values))
     return bool((values < lower - near).any() or (values > upper + near).any())

@@ -14,7 +14,7 @@ import highspy
 import numpy as np
 import pulp
 
-from loadplan.plan.solution_check import flaw
+from loadplan.plan.solution_check import cost_flaw, flaw
 from loadplan.problems import SolverFailed
 
 Array = np.ndarray[Any, np.dtype[Any]]
@@ -120,6 +120,7 @@ class Solver:
     def __init__(self, matrix: Matrix, report: Callable[[float, float], None] | None = None):
         self._highs = highspy.Highs()
         self._report = report
+        self._cost = np.zeros(0)
         for option, value in (
             ("output_flag", False),
             ("threads", 1),
@@ -197,6 +198,7 @@ class Solver:
     def price(self, cost: Array) -> None:
         """Set the objective, to be least."""
         self._next_is(_PRIMAL)
+        self._cost = np.asarray(cost, dtype=float)
         every = np.arange(len(cost), dtype=np.int32)
         self._highs.changeColsCost(len(cost), every, np.asarray(cost, dtype=float))
 
@@ -204,10 +206,10 @@ class Solver:
         """Least cost without whole numbers; the model must have none."""
         status = self._run(seconds)
         solution = self._highs.getSolution()
-        if status is Status.OPTIMAL and not np.isfinite(solution.col_value).all():
-            raise SolverFailed(f"The solver cannot be trusted: it gave no numbers. {_REMEDY}")
         values = np.array(solution.col_value) if status is Status.OPTIMAL else None
         value = float(self._highs.getInfo().objective_function_value)
+        if values is not None and (wrong := cost_flaw(self._cost, values, value)):
+            raise SolverFailed(f"The solver cannot be trusted: {wrong}. {_REMEDY}")
         bound = value if status is Status.OPTIMAL else -INFINITE
         reduced, prices = np.array(solution.col_dual), np.array(solution.row_dual)
         return Outcome(status, values, bound, reduced, prices)
