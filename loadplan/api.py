@@ -14,6 +14,8 @@ from loadplan.outcome.progress import Progress
 from loadplan.outcome.tie_down import TieDown
 from loadplan.problems import JudgementDisagrees
 
+_EXPLAINING = 30.0  # seconds at the most for the reasons and the ways out of all held loads
+
 
 def plan_day(
     day: Day,
@@ -21,14 +23,16 @@ def plan_day(
     time_limit: Fraction | float | None = None,
     progress: Callable[[Progress], None] | None = None,
     known: tuple[tuple[str, ...], tuple[TieDown, ...]] | None = None,
+    explained: bool = True,
 ) -> DayPlan:
     """Plan ``day`` and judge the plan with code that never saw the solver.
 
     ``time_limit`` is in seconds and overrides the day's own. ``progress`` is called now and then
     during long stages. ``known`` is a plan that is there already, as ids of ready loads and their
-    tie-downs, taken where the time comes before a better one. Raises ``SolverFailed`` where the
-    solver breaks, ``JudgementDisagrees`` where the judgement finds a rule or a pool limit broken; a
-    short cage is a result, not an error.
+    tie-downs, taken where the time comes before a better one. ``explained``: say of every held
+    load why it stays and what the ways out are, in up to 30 s more. Raises ``SolverFailed`` where
+    the solver breaks, ``JudgementDisagrees`` where the judgement finds a rule or a pool limit
+    broken; a short cage is a result, not an error.
     """
     from loadplan.plan.solve_day import solve_day
 
@@ -36,7 +40,13 @@ def plan_day(
     judgement = judge(day, plan.ready, plan.tie_downs)
     if judgement.disagreements:
         raise JudgementDisagrees(judgement.disagreements)
-    return dataclasses.replace(plan, judgement=judgement)
+    plan = dataclasses.replace(plan, judgement=judgement)
+    if not explained or not plan.held:
+        return plan
+    from loadplan.shortfall.explain import explain
+
+    limit = float(day.time_limit if time_limit is None else time_limit)
+    return explain(plan, min(limit, _EXPLAINING))
 
 
 def write_results(plan: DayPlan, path: Path | str, *, force: bool = False) -> None:

@@ -35,7 +35,7 @@ def summary(plan: DayPlan) -> Iterator[str]:
     loads = count(len(plan.day.loads), "load")
     yield f"{loads}: {len(plan.ready):,} ready, {len(plan.held):,} held."
     for load in plan.held:
-        yield f"  held: {load} is short of {_short_of(plan, load)}"
+        yield f"  held: {load} {_held(plan, load)}"
     yield from stages(plan)
 
 
@@ -52,6 +52,18 @@ def stages(plan: DayPlan) -> Iterator[str]:
     else:
         yield "Not everything is proved; see the lines above and the sheet Board."
     yield from plan.remarks
+
+
+def _held(plan: DayPlan, load: str) -> str:
+    """What a held load is short of and the cheapest way out, in one sentence."""
+    text = f"is short of {_short_of(plan, load)}"
+    one = next((one for one in plan.explained if one.load == load), None)
+    if one is None:
+        return text
+    if not one.ways:
+        return f"{text}; no way out was found"
+    best = one.ways[0]
+    return f"{text}; cheapest way out, {best.way.value}: {best.text.rstrip('.')} ({best.price})"
 
 
 def _short_of(plan: DayPlan, load: str) -> str:

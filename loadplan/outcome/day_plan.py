@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING
 
 from loadplan.day.day import Day
 from loadplan.outcome.check import Judgement
+from loadplan.outcome.held import Held
 from loadplan.outcome.shortage import Shortage
 from loadplan.outcome.stage import Stage
 from loadplan.outcome.tie_down import TieDown
@@ -23,6 +24,7 @@ class DayPlan:
 
     ``ready`` are load ids in workbook order; every other load of the day is held. ``tie_downs``
     are those of ready loads, in workbook order of load and article, then position order.
+    ``shortages`` and ``explained`` say what the held loads lack, why, and the ways out.
     ``remarks`` are sentences about the solve for people ("the time limit was reached ...").
     """
 
@@ -31,6 +33,7 @@ class DayPlan:
     tie_downs: tuple[TieDown, ...]
     stages: tuple[Stage, ...]
     shortages: tuple[Shortage, ...] = ()
+    explained: tuple[Held, ...] = ()
     judgement: Judgement = field(default_factory=lambda: Judgement(checks=(), disagreements=()))
     remarks: tuple[str, ...] = ()
 

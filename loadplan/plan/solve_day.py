@@ -22,17 +22,10 @@ from loadplan.plan.outcomes import stages_of
 from loadplan.plan.program import build
 from loadplan.plan.selection import Selection
 from loadplan.plan.sets import Sets, sets_of
-from loadplan.plan.shortage import TIME, shortages
 from loadplan.plan.stages import StagedSolve
 from loadplan.plan.start import starting_sets
-from loadplan.problems import SolverFailed
 
 Array = np.ndarray[Any, np.dtype[Any]]
-_WRONG = (
-    "The solver cannot be trusted: it had proved that a load must stay, and the gear left over "
-    "would do for it. Nothing was written. Plan the day again; if that fails too, send the day "
-    "workbook to whoever keeps this program for you."
-)
 Known = tuple[tuple[str, ...], tuple[TieDown, ...]]  # ids of the ready loads, and their tie-downs
 
 
@@ -57,17 +50,12 @@ def solve_day(
         values = solve.values if solve.values is not None else greedy(master)
         ready, tie_downs = decode(master, values)
     stages = stages_of(sets, solve, ready, tie_downs)
-    proved = all(stage.proved for stage in stages)
-    short = tuple(shortages(sets, ready, tie_downs))
-    if proved and any(shortage.short_of == TIME for shortage in short):
-        raise SolverFailed(_WRONG)
-    remarks = () if proved else (_unproved(clock),)
+    remarks = () if all(stage.proved for stage in stages) else (_unproved(clock),)
     return DayPlan(
         day=day,
         ready=ready,
         tie_downs=tie_downs,
         stages=stages,
-        shortages=short,
         remarks=remarks,
     )
 

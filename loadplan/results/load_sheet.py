@@ -7,6 +7,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from loadplan.outcome.check import Check
+from loadplan.outcome.held import Held
 from loadplan.outcome.shortage import Shortage
 from loadplan.results import load_layout as at
 from loadplan.results.article_rows import ArticleRows
@@ -23,6 +24,7 @@ from loadplan.results.look_rows import look_rows, road_rows
 from loadplan.results.page import set_footer, set_page
 from loadplan.results.sheet import Sheet
 from loadplan.results.sum_rows import LiveVerdict, Sums
+from loadplan.results.ways_out import held_part
 from loadplan.results.words import short_of
 from loadplan.tables.clean import clean
 from loadplan.tables.facts import DayFacts, LoadFacts
@@ -31,6 +33,7 @@ from loadplan.text import mass
 _LONGEST_ALT, _LONGEST_ID = 1000, 30
 _PICTURE_SCALE = (sum(at.WIDTHS) - 8) / (WIDTH / DPI * 96)
 _PICTURE_POINTS = HEIGHT / DPI * 72 * _PICTURE_SCALE + 4
+_WAYS = ((0, 2), (3, 5), (6, 8), (9, 12))
 _SIGN = (("Loaded by", 0, 2, 3), ("Driver", 4, 5, 8), ("Date, time", 9, 10, 12))
 
 
@@ -43,6 +46,7 @@ class LoadSheet:
     sheet: Sheet
     checks: Sequence[Check] = ()
     shortages: Sequence[Shortage] = ()
+    explained: Held | None = None
     links: bool = True
     pictures: bool = True
 
@@ -54,6 +58,8 @@ class LoadSheet:
         head_ends = head(flow, self.day.plan.day, self.load.load, links=self.links)
         if held:
             shortage_rows(flow, self.shortages)
+            if self.explained is not None:
+                held_part(flow, self.day.plan.day, self.explained, _WAYS)
         if self.pictures:
             self._picture(flow)
         verdicts = self._articles(flow)

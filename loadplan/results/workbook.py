@@ -20,6 +20,7 @@ from loadplan.results.notes import Notes
 from loadplan.results.outcome_words import headline
 from loadplan.results.sheet import Sheet
 from loadplan.results.styles import Styles
+from loadplan.results.ways_out import WaysOut
 from loadplan.tables.facts import DayFacts
 from loadplan.tables.flat import tables_of
 from loadplan.tables.purchase import purchase_tables
@@ -66,7 +67,13 @@ class _Results:
         tables = tables_of(self.facts)
         front = self._bought(styles)
         board = self._sheet(styles, "Board")
-        flat = {name: self._sheet(styles, name) for name in tables}
+        flat: dict[str, Sheet] = {}
+        for name in tables:
+            flat[name] = self._sheet(styles, name)
+            if name == "Shortfall" and self.plan.explained:
+                ways_out = self._sheet(styles, "Ways out")
+                WaysOut(self.plan, self.names, ways_out).write()
+                ways_out.page.set_tab_color(_TAB_HELD)
         notes = self._sheet(styles, "Notes")
         loads = {load: self._sheet(styles, name) for load, name in self.names.items()}
         Board(self.facts, tables["Pick list"], self.names, board).write()
@@ -115,6 +122,7 @@ class _Results:
         shortages: dict[str, list[Shortage]] = defaultdict(list)
         for shortage in self.plan.shortages:
             shortages[shortage.load].append(shortage)
+        explained = {one.load: one for one in self.plan.explained}
         for facts in self.facts.loads:
             load = facts.load.id
             LoadSheet(
@@ -123,6 +131,7 @@ class _Results:
                 sheets[load],
                 checks=checks[load],
                 shortages=shortages[load],
+                explained=explained.get(load),
                 links=links,
                 pictures=pictures,
             ).write()

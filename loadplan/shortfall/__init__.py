@@ -1,0 +1,1 @@
+"""Why loads are held, and the ways out, each planned and judged."""

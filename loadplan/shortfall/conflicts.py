@@ -1,0 +1,83 @@
+"""The conflicts that hold a load: irreducible sets of loads and kinds of gear."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from loadplan.day.day import Day
+from loadplan.outcome.held import Conflict
+from loadplan.shortfall.irreducible import irreducible
+from loadplan.shortfall.servable import Servable
+
+_MOST = 4
+
+
+def conflicts_of(
+    day: Day, ask: Servable, ready: Sequence[str], held: str
+) -> tuple[list[Conflict], bool]:
+    """The conflicts between ``held`` and ``ready``, and whether there are no others.
+
+    Each is found with the kinds of those before it in plenty.
+    """
+    found: list[Conflict] = []
+    free: set[str] = set()
+    others = _order(day, ready, held)
+    while len(found) < _MOST:
+        answer = ask.can([*ready, held], free)
+        if answer is not False:
+            return found, answer is True
+        one = _conflict(day, ask, others, held, free)
+        if one is None:
+            return found, False
+        found.append(one)
+        free.update(one.gear)
+    return found, False
+
+
+def _order(day: Day, ready: Sequence[str], held: str) -> list[str]:
+    """Loads out at the same time first, then the least important first."""
+    mine, end = day.load_by_id[held], day.turnaround
+
+    def rank(load: str) -> tuple[bool, int]:
+        one = day.load_by_id[load]
+        apart = one.back + end <= mine.out or mine.back + end <= one.out
+        return apart, -one.priority
+
+    return sorted(ready, key=rank)
+
+
+def _conflict(
+    day: Day, ask: Servable, others: Sequence[str], held: str, free: set[str]
+) -> Conflict | None:
+    def loads_fail(kept: Sequence[str]) -> bool | None:
+        return _not(ask.can([*kept, held], free))
+
+    loads, sure = irreducible(others, loads_fail)
+    loads = [load.id for load in day.loads if load.id in loads or load.id == held]
+
+    def kinds_fail(kept: Sequence[str]) -> bool | None:
+        return _not(ask.can(loads, [kind for kind in ask.kinds if kind not in kept]))
+
+    limited = [kind for kind in ask.kinds if kind not in free]
+    if kinds_fail(limited) is not True:
+        return None
+    gear, settled = irreducible(limited, kinds_fail)
+    rest = [kind for kind in ask.kinds if kind not in gear]
+    answer = ask.extra(loads, rest, gear)
+    if not answer.can:
+        return None
+    usable = sum(day.gear_by_id[kind].usable for kind in gear)
+    return Conflict(
+        loads=tuple(loads),
+        gear=tuple(kind.id for kind in day.gear if kind.id in gear),
+        first=min(day.load_by_id[load].out for load in loads),
+        last=max(day.load_by_id[load].back for load in loads),
+        need=usable + sum(answer.extra.values()),
+        usable=usable,
+        irreducible=sure and settled,
+        least=answer.least,
+    )
+
+
+def _not(answer: bool | None) -> bool | None:
+    return None if answer is None else not answer

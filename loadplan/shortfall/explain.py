@@ -1,0 +1,153 @@
+"""Explaining a plan: why each held load stays, what it is short of, and the ways out."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, replace
+
+from loadplan.day.day import Day
+from loadplan.outcome.day_plan import DayPlan
+from loadplan.outcome.held import Conflict, Held
+from loadplan.outcome.shortage import Shortage
+from loadplan.plan.clock import Clock
+from loadplan.plan.sets import LoadSets, Sets, sets_of
+from loadplan.problems import SolverFailed
+from loadplan.shortfall.conflicts import conflicts_of
+from loadplan.shortfall.impossible import impossible, trailer_short
+from loadplan.shortfall.planned import Planner
+from loadplan.shortfall.servable import Servable
+from loadplan.shortfall.ways import Ways
+from loadplan.shortfall.words import conflict_words, not_sure, piece_words
+
+_OPEN = "Not every question about it was settled in the time; a way out may be missing."
+_NONE = "No way out was found: no piece on hold, delay, price, house rule or swap does it alone."
+_LATER = (
+    "What the other loads leave in the cage is enough for it too; the time limit came before a "
+    "plan with it was found. Plan again with a longer time limit."
+)
+_UNSETTLED = "The time came before its reason was found. Plan again with a longer time limit."
+
+_WRONG = (
+    "The solver cannot be trusted: it had proved that a load must stay, and the gear left over "
+    "would do for it. Nothing was written. Plan the day again; if that fails too, send the day "
+    "workbook to whoever keeps this program for you."
+)
+
+
+def explain(plan: DayPlan, seconds: float) -> DayPlan:
+    """``plan`` with what every held load is short of, why, and the ways out.
+
+    Held loads share ``seconds``: each may take an equal part of what is left.
+    """
+    if not plan.held:
+        return plan
+    clock = Clock(seconds)
+    sets = sets_of(plan.day)
+    ask = Servable.of(plan.day, sets, clock)
+    held: list[Held] = []
+    shortages: list[Shortage] = []
+    for number, load in enumerate(plan.held):
+        with clock.at_most(1 / (len(plan.held) - number)):
+            one = _Explaining(plan, sets, ask, load)
+            explained, missing = one.run(Clock(clock.left()))
+        held.append(explained)
+        shortages += missing
+    return replace(plan, shortages=tuple(shortages), explained=tuple(held))
+
+
+@dataclass(frozen=True)
+class _Explaining:
+    """Explains one held load of ``plan``."""
+
+    plan: DayPlan
+    sets: Sets
+    ask: Servable
+    load: str
+
+    def run(self, clock: Clock) -> tuple[Held, list[Shortage]]:
+        one = next(one for one in self.sets.loads if one.load.id == self.load)
+        never = self._never(one)
+        found: list[Conflict] = []
+        whole, can = True, None
+        if not never:
+            can = self.ask.can([*self.plan.ready, self.load])
+            if can and self.plan.proved:
+                raise SolverFailed(_WRONG)
+            if can is False:
+                found, whole = conflicts_of(self.day, self.ask, self.plan.ready, self.load)
+        why = self._why(never, found, can)
+        planner = Planner(clock)
+        ways = Ways(self.day, self.load, self.plan.ready, self.plan.held, found, planner)
+        ways_out = () if can else ways.find()
+        shortages = never or [*self._lacking(found, why)]
+        remarks = [words for words in map(not_sure, found) if words]
+        remarks += [_OPEN] if planner.open or not whole else []
+        remarks += [_NONE] if not (ways_out or planner.open or can) else []
+        explained = Held(
+            load=self.load,
+            why=why,
+            conflicts=tuple(found),
+            ways=ways_out,
+            remarks=tuple(dict.fromkeys(remarks)),
+        )
+        best = f"{ways_out[0].text} ({ways_out[0].price})" if ways_out else ""
+        return explained, [replace(one, way_out=best) for one in shortages]
+
+    @property
+    def day(self) -> Day:
+        return self.plan.day
+
+    def _never(self, one: LoadSets) -> list[Shortage]:
+        """What no gear in the cage could do for this load, empty where it could go alone."""
+        found = [*impossible(self.sets, one)]
+        if found or self.ask.can([self.load], self.ask.kinds) is not False:
+            return found
+        return [trailer_short(one)]
+
+    def _why(self, never: Sequence[Shortage], found: Sequence[Conflict], can: bool | None) -> str:
+        if never:
+            return "No gear in the cage could ever do it. " + " ".join(
+                f"{one.article}: {one.why}" if one.article else one.why for one in never
+            )
+        if can:
+            return _LATER
+        if not found:
+            return _UNSETTLED
+        return "Its gear is out elsewhere. " * _elsewhere(found) + " ".join(
+            conflict_words(self.day, one) for one in found
+        )
+
+    def _lacking(self, found: Sequence[Conflict], why: str) -> Iterator[Shortage]:
+        """The fewest pieces with which this load could go beside those that are ready."""
+        if not found:
+            yield Shortage(load=self.load, short_of="time to plan it", why=why)
+            return
+        answer = self.ask.extra([*self.plan.ready, self.load], (), self.ask.kinds)
+        extra = answer.extra if answer.can else {}
+        for kind in self.ask.kinds:
+            if kind not in extra:
+                continue
+            mine = [one for one in found if kind in one.gear] or found
+            yield Shortage(
+                load=self.load,
+                article=self._article(kind),
+                short_of=piece_words(self.day, self.day.gear_by_id[kind]),
+                pieces=extra[kind],
+                why=" ".join(conflict_words(self.day, one) for one in mine),
+            )
+        if not extra:
+            yield Shortage(load=self.load, short_of="gear", why=why)
+
+    def _article(self, kind: str) -> str | None:
+        """The only article of the load that could use a piece of ``kind``; None where several."""
+        one = next(one for one in self.sets.loads if one.load.id == self.load)
+        users = [
+            article.demand.article.id
+            for article in one.articles
+            if any(kind == gear for a in article.assemblies() for gear, _ in a.uses)
+        ]
+        return users[0] if len(users) == 1 else None
+
+
+def _elsewhere(found: Sequence[Conflict]) -> bool:
+    return any(len(one.loads) > 1 for one in found)

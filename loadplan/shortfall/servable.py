@@ -1,0 +1,88 @@
+"""Whether given loads can all be ready at once, as proved questions about one day."""
+
+from __future__ import annotations
+
+from collections.abc import Collection
+from dataclasses import dataclass
+from fractions import Fraction
+from typing import Any
+
+import numpy as np
+
+from loadplan.day.day import Day
+from loadplan.day.gear import Price
+from loadplan.plan.clock import Clock
+from loadplan.plan.sets import Sets
+from loadplan.plan.solver import Solver, Status
+from loadplan.purchase.program import PurchaseProgram, purchase_program
+
+Array = np.ndarray[Any, np.dtype[Any]]
+_EACH = 5.0  # seconds for one question
+_ONE = Fraction(1)
+
+
+@dataclass(frozen=True, slots=True)
+class Answer:
+    """``can`` None: not settled in time. ``extra`` are pieces beyond those owned, by kind.
+
+    ``least``: proved that no fewer extra pieces would do.
+    """
+
+    can: bool | None
+    extra: dict[str, int]
+    least: bool = False
+
+
+@dataclass(slots=True)
+class Servable:
+    """The program of a day, built once and asked again with other loads and other stocks."""
+
+    program: PurchaseProgram
+    solver: Solver
+    clock: Clock
+    kinds: tuple[str, ...]
+    place: dict[str, int]
+
+    @classmethod
+    def of(cls, day: Day, sets: Sets, clock: Clock) -> Servable:
+        """The questions of ``day``; ``sets`` are its own."""
+        offers = [Price(specification=gear, price=_ONE) for gear in sets.gear]
+        program = purchase_program(day, [load.id for load in day.loads], offers)
+        place = {one.load.id: at for at, one in enumerate(program.sets.loads)}
+        kinds = tuple(gear.id for gear in sets.gear)
+        return cls(program, Solver(program.matrix), clock, kinds, place)
+
+    def can(self, loads: Collection[str], free: Collection[str] = ()) -> bool | None:
+        """Whether ``loads`` can all be ready with the kinds ``free`` in plenty."""
+        return self.extra(loads, free, ()).can
+
+    def extra(
+        self, loads: Collection[str], free: Collection[str], counted: Collection[str]
+    ) -> Answer:
+        """The fewest extra pieces of ``counted`` with which ``loads`` can all be ready."""
+        if any(not self.program.sets.loads[self.place[load]].possible for load in loads):
+            return Answer(False, {}, True)
+        if self.clock.over():
+            return Answer(None, {})
+        goes = np.zeros(len(self.program.ready))
+        goes[[self.place[load] for load in loads]] = 1.0
+        self.solver.bound_columns(self.program.ready, goes, goes)
+        bought = self.program.bought
+        most = self.program.matrix.upper[bought]
+        open_ = np.array([kind in free or kind in counted for kind in self.kinds], dtype=bool)
+        self.solver.bound_columns(bought, np.zeros(len(bought)), np.where(open_, most, 0.0))
+        cost = np.zeros(self.solver.columns)
+        cost[bought] = [float(kind in counted) for kind in self.kinds]
+        self.solver.price(cost)
+        outcome = self.solver.solve(min(_EACH, self.clock.left()), 1.0)
+        if outcome.status is Status.INFEASIBLE:
+            return Answer(False, {}, True)
+        if outcome.values is None:
+            return Answer(None, {})
+        pieces = np.round(outcome.values[bought])
+        taken = {
+            kind: int(number)
+            for kind, number in zip(self.kinds, pieces, strict=True)
+            if number and kind in counted
+        }
+        return Answer(True, taken, outcome.status is Status.OPTIMAL)
