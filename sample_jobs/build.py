@@ -87,6 +87,9 @@ SMALL_DAY: Day = {
     "Gear": (_GEAR, (*CHAIN_516, 12), (*CHAIN_38, 8), (*LEVER, 16), (*STRAP, 7)),
 }
 
+_PRICES = ("Gear", "Kind", "Size", "Grade", "Length [ft]", "WLL [lb]", "Fits", "Price", "Most")
+_POINTS = 12000
+
 SHORT_CAGE: Day = {
     "Day": _settings("Cold Saddle resort, lower yard"),
     "Loads": (
@@ -96,16 +99,45 @@ SHORT_CAGE: Day = {
         ("C", "T-3", _at("06:30"), _at("12:00"), 1, "Bram", "Pump house"),
         ("D", "T-4", _at("07:00"), _at("12:30"), 2, "Ylva", "Car park extension"),
         ("E", "T-5", _at("07:30"), _at("13:00"), 3, "Corin", "Hut at the tarn"),
+        ("F", "T-6", _at("08:00"), _at("23:30"), 3, "Runa", "Ring road, night shift"),
     ),
     "Cargo": (
-        _CARGO,
-        _machine("EX-1", "A", "tracked machine", "small excavator", 8000, (15, "boom")),
-        _machine("EX-2", "B", "tracked machine", "small excavator", 8150, (15, "boom")),
-        _machine("SK-1", "C", "wheeled machine", "skid steer", 7500, (10, "bucket")),
-        _machine("BH-1", "D", "wheeled machine", "backhoe", 16200, (19, "hoe")),
-        _machine("DU-1", "E", "tracked machine", "crawler dumper", 7000, (11, "skip")),
+        (*_CARGO, "Tie point WLL [lb]", "Reach [ft]"),
+        (
+            *_machine("EX-1", "A", "tracked machine", "small excavator", 8000, (15, "boom")),
+            _POINTS,
+        ),
+        (
+            *_machine("EX-2", "B", "tracked machine", "small excavator", 8150, (15, "boom")),
+            _POINTS,
+        ),
+        (
+            *_machine("EX-30", "C", "tracked machine", "excavator", 30400, (28, "boom")),
+            *(_POINTS, 24),
+        ),
+        (*_machine("BH-1", "D", "wheeled machine", "backhoe", 16200, (19, "hoe")), _POINTS),
+        ("TILES", "E", "general", "roof tiles on a pallet", 2200, "plate", 4, "", ""),
+        (*_machine("RL-6", "F", "wheeled machine", "road roller", 31000, (20, "")), *(_POINTS, 24)),
     ),
-    "Gear": (_GEAR, (*CHAIN_38, 30), (*LEVER, 16)),
+    "Trailers": (
+        ("Trailer", "Anchor WLL [lb]"),
+        *((f"T-{number}", "" if number == 5 else _POINTS) for number in range(1, 7)),
+    ),
+    "Gear": (
+        (*_GEAR, "Condition", "Kept on"),
+        (*CHAIN_38, 20),
+        ("C12", "chain", "1/2", "70", 25, 11300, "", 4),
+        (*LEVER, 12),
+        ("B38-H", *LEVER[1:], 6, "hold"),
+        ("RB12", "ratchet binder", "", "", "", 9200, "1/2", 4),
+        (*STRAP, 2, "", "T-5"),
+    ),
+    "Prices": (
+        _PRICES,
+        ("C38", "", "", "", "", "", "", "61 USD", 6),
+        ("B38", "", "", "", "", "", "", "34 USD", 10),
+    ),
+    "House rules": (("Rule", "Value"), ("Unrated points", "hold")),
 }
 
 TWO_TRIPS: Day = {
@@ -126,8 +158,6 @@ TWO_TRIPS: Day = {
     ),
     "Gear": (_GEAR, (*CHAIN_38, 10), (*LEVER, 10)),
 }
-
-_PRICES = ("Gear", "Kind", "Size", "Grade", "Length [ft]", "WLL [lb]", "Fits", "Price", "Most")
 
 BUY_OR_WAIT: Day = {
     "Day": _settings("Cold Saddle resort, lower yard", turnaround=30),

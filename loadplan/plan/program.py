@@ -39,13 +39,14 @@ class Program:
     rows: dict[tuple[str | int, ...], int]
 
 
-def build(sets: Sets, *, complete: bool, pairs: bool = True) -> Program:
+def build(sets: Sets, *, complete: bool, pairs: bool = True, patterns: bool = True) -> Program:
     """The program of ``sets``, complete or with the sets of simple articles left out.
 
     Without ``pairs`` nothing counts the pairs of a set: for objectives that mixed sets do not
-    matter to, and much smaller.
+    matter to, and much smaller. Without ``patterns`` a complete program has no tier patterns: a
+    weaker linear bound, smaller still.
     """
-    variables = make_variables(sets, complete=complete)
+    variables = make_variables(sets, complete=complete, patterns=patterns)
     problem = pulp.LpProblem("day", pulp.LpMinimize)
     rows: dict[tuple[str | int, ...], int] = {}
     for number, (name, constraint) in enumerate(_rows(sets, variables, complete, pairs)):

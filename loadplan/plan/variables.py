@@ -97,11 +97,12 @@ class Variables:
         return variable
 
 
-def make_variables(sets: Sets, *, complete: bool) -> Variables:
+def make_variables(sets: Sets, *, complete: bool, patterns: bool = True) -> Variables:
     """The variables for ``sets``.
 
     ``complete`` gives every simple article all its sets, one variable per assembly alone and the
-    tier patterns for mixed ones. Otherwise its sets are left to be added as columns later.
+    tier patterns for mixed ones. Otherwise its sets are left to be added as columns later. Without
+    ``patterns`` a complete one counts tie-downs per assembly only.
     """
     made = Variables(ready=[], articles=[], protectors=[], loose=[])
     for index, load in enumerate(sets.loads):
@@ -113,7 +114,7 @@ def make_variables(sets: Sets, *, complete: bool) -> Variables:
             continue
         before = len(made.activities)
         for article in load.articles:
-            if article.simple or (article.listable and not complete):
+            if (article.simple and patterns) or (article.listable and not complete):
                 one: SimpleArticle | CoupledArticle = _simple(made, sets, index, article, complete)
             else:
                 one = _coupled(made, sets, index, article)

@@ -80,9 +80,10 @@ class _Explaining:
         ways = Ways(self.day, self.load, self.plan.ready, self.plan.held, found, planner)
         ways_out = () if can else ways.find()
         shortages = never or [*self._lacking(found, why)]
+        open_ = planner.open or not (whole and (never or can is not None))
         remarks = [words for words in map(not_sure, found) if words]
-        remarks += [_OPEN] if planner.open or not whole else []
-        remarks += [_NONE] if not (ways_out or planner.open or can) else []
+        remarks += [_OPEN] if open_ else []
+        remarks += [_NONE] if not (ways_out or open_ or can) else []
         explained = Held(
             load=self.load,
             why=why,

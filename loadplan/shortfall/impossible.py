@@ -30,12 +30,8 @@ def _whys(sets: Sets, one: LoadSets, article: ArticleSets) -> Iterator[str]:
         yield from found
         return
     asked = tuple(_asked(sets, one, article))
-    yield from asked or found
-    if asked:
-        return
-    caps = _caps(sets, one, article)
-    if caps:
-        yield caps
+    caps = "" if asked else _caps(sets, one, article)
+    yield from asked or (*found[:-1], f"{found[-1]} {caps}".strip())
 
 
 def _asked(sets: Sets, one: LoadSets, article: ArticleSets) -> Iterator[str]:

@@ -13,7 +13,7 @@ from loadplan.day.day import Day
 from loadplan.day.gear import Price
 from loadplan.plan.clock import Clock
 from loadplan.plan.sets import Sets
-from loadplan.plan.solver import Solver, Status
+from loadplan.plan.solver import Matrix, Solver, Status
 from loadplan.purchase.program import PurchaseProgram, purchase_program
 
 Array = np.ndarray[Any, np.dtype[Any]]
@@ -38,7 +38,8 @@ class Servable:
     """The program of a day, built once and asked again with other loads and other stocks."""
 
     program: PurchaseProgram
-    solver: Solver
+    matrix: Matrix
+    of_load: Array
     clock: Clock
     kinds: tuple[str, ...]
     place: dict[str, int]
@@ -47,10 +48,20 @@ class Servable:
     def of(cls, day: Day, sets: Sets, clock: Clock) -> Servable:
         """The questions of ``day``; ``sets`` are its own."""
         offers = [Price(specification=gear, price=_ONE) for gear in sets.gear]
-        program = purchase_program(day, [load.id for load in day.loads], offers)
-        place = {one.load.id: at for at, one in enumerate(program.sets.loads)}
-        kinds = tuple(gear.id for gear in sets.gear)
-        return cls(program, Solver(program.matrix), clock, kinds, place)
+        loads = [load.id for load in day.loads]
+        program = purchase_program(day, loads, offers, patterns=False)
+        # The columns of each load stand behind the one that says whether it goes.
+        columns = np.arange(len(program.matrix.lower))
+        of_load = np.searchsorted(program.ready, columns, side="right") - 1
+        of_load[program.bought] = -1
+        return cls(
+            program=program,
+            matrix=Solver(program.matrix).matrix(),
+            of_load=of_load,
+            clock=clock,
+            kinds=tuple(gear.id for gear in sets.gear),
+            place={one.load.id: at for at, one in enumerate(program.sets.loads)},
+        )
 
     def can(self, loads: Collection[str], free: Collection[str] = ()) -> bool | None:
         """Whether ``loads`` can all be ready with the kinds ``free`` in plenty."""
@@ -64,22 +75,24 @@ class Servable:
             return Answer(False, {}, True)
         if self.clock.over():
             return Answer(None, {})
-        goes = np.zeros(len(self.program.ready))
-        goes[[self.place[load] for load in loads]] = 1.0
-        self.solver.bound_columns(self.program.ready, goes, goes)
+        going = [self.place[load] for load in loads]
+        keep = np.nonzero(np.isin(self.of_load, [-1, *going]))[0]
+        lower, upper = self.matrix.lower.copy(), self.matrix.upper.copy()
+        lower[self.program.ready[going]] = 1.0
         bought = self.program.bought
-        most = self.program.matrix.upper[bought]
         open_ = np.array([kind in free or kind in counted for kind in self.kinds], dtype=bool)
-        self.solver.bound_columns(bought, np.zeros(len(bought)), np.where(open_, most, 0.0))
-        cost = np.zeros(self.solver.columns)
+        upper[bought] = np.where(open_, upper[bought], 0.0)
+        cost = np.zeros(len(lower))
         cost[bought] = [float(kind in counted) for kind in self.kinds]
-        self.solver.price(cost)
-        outcome = self.solver.solve(min(_EACH, self.clock.left()), 1.0)
+        solver = Solver(self.matrix.part(keep, lower, upper))
+        solver.price(cost[keep])
+        outcome = solver.solve(min(_EACH, self.clock.left()), 1.0)
         if outcome.status is Status.INFEASIBLE:
             return Answer(False, {}, True)
         if outcome.values is None:
             return Answer(None, {})
-        pieces = np.round(outcome.values[bought])
+        # What is bought stands behind all else.
+        pieces = np.round(outcome.values[len(keep) - len(bought) :])
         taken = {
             kind: int(number)
             for kind, number in zip(self.kinds, pieces, strict=True)
