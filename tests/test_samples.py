@@ -17,7 +17,7 @@ SAMPLES = Path(__file__).parents[1] / "sample_jobs"
 OUTCOMES = {
     "small_day": (0, [], [3, 15, 0, 104131]),
     "fourteen_trailers": (0, [], [6, 5, 3, 114, 0, 1111800]),
-    "short_cage": (4, ["d", "e"], [3, 0, 0, 15, 0, 180000]),
+    "short_cage": (4, ["d", "e", "f"], [3, 0, 0, 15, 0, 214000]),
     "two_trips": (0, [], [4, 20, 0, 240000]),
     "buy_or_wait": (4, ["n4", "n5"], [2, 2, 0, 22, 0, 246666]),
 }

@@ -100,6 +100,7 @@ def test_the_nouns_import_nothing_of_what_uses_them(part, allowed):
         ("plan", ("purchase",)),
         ("judge", ("purchase",)),
         ("purchase", ("judge", "results", "workbook", "tables", "cli", "api")),
+        ("shortfall", ("results", "workbook.read", "workbook.table", "tables", "cli", "api")),
         ("outcome", ("plan", "judge", "results", "workbook", "cli", "api")),
         ("workbook", ("plan", "judge", "results", "outcome", "cli", "api")),
         # The results print the house rules in the order of the day workbook's own table of lines.
