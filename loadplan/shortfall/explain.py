@@ -22,14 +22,14 @@ from loadplan.shortfall.words import conflict_words, not_sure, piece_words
 _OPEN = "Not every question about it was settled in the time; a way out may be missing."
 _NONE = "No way out was found: no piece on hold, delay, price, house rule or swap does it alone."
 _LATER = (
-    "What the other loads leave in the cage is enough for it too; the time limit came before a "
-    "plan with it was found. Plan again with a longer time limit."
+    "It could go together with every load that is ready; the time limit came before a plan with "
+    "it was found. Plan again with a longer time limit."
 )
 _UNSETTLED = "The time came before its reason was found. Plan again with a longer time limit."
 
 _WRONG = (
-    "The solver cannot be trusted: it had proved that a load must stay, and the gear left over "
-    "would do for it. Nothing was written. Plan the day again; if that fails too, send the day "
+    "The solver cannot be trusted: it had proved that a load must stay, and then found that it can "
+    "go with the others. Nothing was written. Plan the day again; if that fails too, send the day "
     "workbook to whoever keeps this program for you."
 )
 

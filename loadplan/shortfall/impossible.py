@@ -103,18 +103,22 @@ def _caps(sets: Sets, one: LoadSets, article: ArticleSets) -> str:
 def trailer_short(one: LoadSets) -> Shortage:
     """Where every article could be held, but not all within the trailer's points and winches."""
     fewest = _fewest_points(one)
-    limits = []
-    if one.anchors is not None:
-        needs = f"at least {fewest:,} are needed and " if fewest > one.anchors.at_most else ""
-        limits.append(f"{needs}there are {count(one.anchors.at_most, 'anchor point')}")
-    limits.append(f"there are {count(one.demand.winches.at_most, 'winch', 'winches')}")
-    if one.needs_protectors():
-        limits.append("webbing on it needs edge protectors")
+    points = None if one.anchors is None else one.anchors.at_most
+    if points is not None and fewest > points:
+        return Shortage(
+            load=one.load.id,
+            short_of="anchor points on the trailer",
+            why=f"At least {fewest:,} anchor points are needed, whatever number of pieces the cage "
+            f"has; the trailer has {points:,}.",
+        )
+    limits = [] if points is None else [count(points, "anchor point")]
+    limits.append(count(one.demand.winches.at_most, "winch", "winches"))
+    protectors = " Webbing on it needs edge protectors." if one.needs_protectors() else ""
     return Shortage(
         load=one.load.id,
         short_of="anchor points, winches or edge protectors",
-        why="No set of tie-downs fits the trailer, whatever number of pieces the cage has: "
-        f"{'; '.join(limits)}.",
+        why="No set of tie-downs fits the trailer, whatever number of pieces the cage has; it has "
+        f"{names(limits)}.{protectors}",
     )
 
 

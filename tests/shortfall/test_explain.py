@@ -8,8 +8,9 @@ from fractions import Fraction
 import pytest
 
 from loadplan.api import plan_day
+from loadplan.day.article import Accessory
 from loadplan.day.day import Day
-from loadplan.day.gear import Condition, Price
+from loadplan.day.gear import Condition, FixedPiece, Price
 from loadplan.day.house import HouseRules
 from loadplan.day.load import Load
 from loadplan.day.trailer import Trailer
@@ -247,6 +248,43 @@ def test_what_no_gear_in_the_cage_could_do(change: dict[str, object], why: str) 
         "no gear in the cage could do it",
     )
     assert plan.explained[0].why.endswith(why)
+
+
+def test_anchor_points_that_no_cage_makes_up_for() -> None:
+    # Four corners and a boom take 5 anchor points.
+    article = replace(machine("M", "1", 10_000), accessories=(Accessory(name="boom"),))
+    one = day([Load(id="1", trailer="T")], [article], [chain("C", 6600, 9), binder("B38", 6600, 9)])
+    one = replace(one, trailers=(Trailer(id="T", anchors=4),))
+    plan = plan_day(one)
+    assert [(row.short_of, row.why) for row in plan.shortages] == [
+        (
+            "anchor points on the trailer",
+            "At least 5 anchor points are needed, whatever number of pieces the cage has; the "
+            "trailer has 4.",
+        )
+    ]
+    assert plan.explained[0].ways == ()
+    assert plan_day(replace(one, trailers=(Trailer(id="T", anchors=5),))).ready == ("1",)
+
+
+def test_pieces_already_on_a_held_load_are_counted_out() -> None:
+    # Two binders are on x, which is too heavy to go; a and b need 8 of the 9, and 7 are left.
+    one = two_loads()
+    x = Load(id="x", priority=9)
+    on = tuple(
+        FixedPiece(load="x", article="X", position=position, gear="B38")
+        for position in ("front left", "front right")
+    )
+    one = replace(
+        with_more(one, "B38", 3),
+        loads=(*one.loads, x),
+        articles=(*one.articles, machine("X", "x", 200_000)),
+        fixed=on,
+    )
+    assert held(one, "b").why == (
+        "Its gear is out elsewhere. Loads a and b between 06:00 and 12:00 need 10 pieces of B38 "
+        "(lever binder for 3/8 in chain); 9 are usable, 2 of them already on load x."
+    )
 
 
 def test_no_time_says_that_nothing_was_proved() -> None:
