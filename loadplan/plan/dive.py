@@ -21,7 +21,7 @@ from loadplan.plan.solver import Outcome, Status
 from loadplan.plan.stage_cost import StageCost
 
 Array = np.ndarray[Any, np.dtype[Any]]
-_SURE, _LIKELY = 0.999, 0.7
+_SURE, _LIKELY = 0.999, 0.6
 _TINY = 1e-6
 _PRICED = 3  # rounds of pricing a step
 _SETS_A_ROUND = 2

@@ -61,8 +61,9 @@ class StagedSolve:
         self._hold(MIXED_SETS, mixed_sets.least)
         step = strength_step(self.bounder)
         strength = Settled()
-        with self._within(_FIRST_TRY):
-            if self.bounder.master.going.size > _MANY_LOADS:
+        many = self.bounder.master.going.size > _MANY_LOADS
+        with self._within(_SECOND_TRY if many else _FIRST_TRY):
+            if many:
                 self._better(STRENGTH, step, mixed_sets.goes)
             strength = self._settle(STRENGTH, step, self.values, farthest=_FAR)
         if self.values is None:
