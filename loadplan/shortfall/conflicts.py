@@ -38,10 +38,10 @@ def _order(day: Day, ready: Sequence[str], held: str) -> list[str]:
     """Loads out at the same time first, then the least important first."""
     mine, end = day.load_by_id[held], day.turnaround
 
-    def rank(load: str) -> tuple[bool, int]:
+    def rank(load: str) -> tuple[bool, int, str, str]:
         one = day.load_by_id[load]
         apart = one.back + end <= mine.out or mine.back + end <= one.out
-        return apart, -one.priority
+        return apart, -one.priority, load.casefold(), load
 
     return sorted(ready, key=rank)
 
@@ -53,7 +53,8 @@ def _conflict(
         return _not(ask.can([*kept, held], free))
 
     loads, sure = irreducible(others, loads_fail)
-    loads = [load.id for load in day.loads if load.id in loads or load.id == held]
+    # By id, so that the rows of the workbook may stand in any order.
+    loads = sorted([*loads, held], key=lambda load: (load.casefold(), load))
 
     def kinds_fail(kept: Sequence[str]) -> bool | None:
         return _not(ask.can(loads, [kind for kind in ask.kinds if kind not in kept]))
@@ -69,7 +70,7 @@ def _conflict(
     usable = sum(day.gear_by_id[kind].usable for kind in gear)
     return Conflict(
         loads=tuple(loads),
-        gear=tuple(kind.id for kind in day.gear if kind.id in gear),
+        gear=tuple(kind for kind in ask.kinds if kind in gear),
         first=min(day.load_by_id[load].out for load in loads),
         last=max(day.load_by_id[load].back for load in loads),
         need=usable + sum(answer.extra.values()),

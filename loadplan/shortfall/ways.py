@@ -154,7 +154,8 @@ class Ways:
 
     def _elsewhere(self, then: Day, more: str = "") -> str:
         """What else changes: who stays held, and who would go first by priority."""
-        first = [load for load in self.held if self._goes_first(load, then)]
+        held = sorted(self.held, key=lambda load: (load.casefold(), load))
+        first = [load for load in held if self._goes_first(load, then)]
         text = f"{_STAY}{more}."
         if first:
             text += (

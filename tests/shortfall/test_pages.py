@@ -11,8 +11,8 @@ from tests.cli_runs import Command, Ran
 
 SAMPLE = Path(__file__).parents[2] / "sample_jobs" / "short_cage.xlsx"
 D_WHY = (
-    "Loads A, B, C and D between 06:00 and 12:30 need 20 pieces of C12 (1/2 in chain) and B38 "
-    "(lever binder for 5/16 in and 3/8 in chain) together; 16 are usable."
+    "Loads A, B, C and D between 06:00 and 12:30 need 20 pieces of B38 (lever binder for "
+    "5/16 in and 3/8 in chain) and C12 (1/2 in chain) together; 16 are usable."
 )
 D_SHORT = "lever binder for 5/16 in and 3/8 in chain, 5,400 lb or more (such as B38)"
 
@@ -58,7 +58,7 @@ def test_the_whole_sample(ran: Ran, tmp_path: Path) -> None:
             "06:00 - 12:30",
             "A, B, C and D (without any one of them the rest can go)",
             "20 needed, 16 usable",
-            "C12 and B38 (2 kinds)",
+            "B38 and C12 (2 kinds)",
         ],
         ["Way out", "What to do", "Price", "What it changes elsewhere"],
         [
