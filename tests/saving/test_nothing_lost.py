@@ -169,7 +169,7 @@ def test_the_folder_goes_away_while_the_day_is_planned(tmp_path, command, monkey
 
     monkeypatch.setattr("loadplan.api.plan_day", plan_day)
     monkeypatch.setattr(
-        "loadplan.results.save.results_bytes", lambda plan: b"new results", raising=True
+        "loadplan.results.save.results_bytes", lambda *_, **__: b"new results", raising=True
     )
     ran = command("plan", day_file(tmp_path), "-o", results)
     assert (ran.code, ran.out) == (6, [])
