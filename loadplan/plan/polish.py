@@ -20,8 +20,8 @@ from loadplan.plan.partly import partly_settled
 from loadplan.plan.stage_cost import StageCost
 
 Array = np.ndarray[Any, np.dtype[Any]]
-_SECONDS = 3.0
-_FREE, _MOST_FREE = 8, 32  # sets freed at once
+_SECONDS = 2.0
+_FREE, _MOST_FREE = 8, 16  # sets freed at once
 
 
 @dataclass(slots=True)

@@ -92,17 +92,19 @@ class StagedSolve:
 
     def _any_plan(self) -> None:
         """Find a plan as good as the bounds so far, or nearly, so that there is one to better."""
-        goes = self._bound(MIXED_SETS).goes
+        nearest = self._bound(MIXED_SETS)
+        goes = nearest.goes
         if goes is None:
             return
         self.values = Dive(self.bounder, MIXED_SETS).run(goes)
         if self.values is None:
             self._drop(TIE_DOWNS)
             self._better(TIE_DOWNS, 1.0, goes)
+            nearest = Bound(-math.inf, goes)
             if self.values is not None:
                 self._hold(TIE_DOWNS, self._value(TIE_DOWNS))
         if self.values is not None:
-            self._polish(MIXED_SETS, 1.0)
+            self._polish(MIXED_SETS, 1.0, nearest.least)
 
     @contextmanager
     def _within(self, share: float) -> Iterator[None]:
@@ -119,7 +121,9 @@ class StagedSolve:
         if goes is None:
             return
         self.bounder.clock.stage = stage.name
-        found = Dive(self.bounder, stage).run(goes)
+        found = None
+        with self._within(_SECOND_TRY):
+            found = Dive(self.bounder, stage).run(goes)
         if found is not None and self._cost(stage, found) < self._value(stage):
             self.values = found
         if self.values is not None:
@@ -129,10 +133,10 @@ class StagedSolve:
         master = self.bounder.master
         return None if self.values is None else np.round(self.values[master.going])
 
-    def _polish(self, stage: StageCost, step: float) -> None:
+    def _polish(self, stage: StageCost, step: float, enough: float = -math.inf) -> None:
         assert self.values is not None
         self.bounder.clock.stage = stage.name
-        self.values = Polish(self.bounder, stage, step).run(self.values)
+        self.values = Polish(self.bounder, stage, step).run(self.values, enough)
 
     def _value(self, stage: StageCost) -> float:
         return math.inf if self.values is None else self._cost(stage, self.values)
