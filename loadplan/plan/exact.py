@@ -33,11 +33,15 @@ class Ending(Enum):
 
 @dataclass(frozen=True, slots=True, eq=False)
 class Found:
-    """The least found at one set of loads; ``values`` None where nothing beat the target."""
+    """The least found at one set of loads; ``values`` None where nothing beat the target.
+
+    No plan for these loads is worth less than ``bound``.
+    """
 
     ending: Ending
     value: float
     values: Array | None
+    bound: float = -math.inf
 
 
 @dataclass(slots=True)
@@ -57,15 +61,16 @@ class ExactSearch:
     known: bool = False
     best: Array | None = None
     value: float = math.inf
+    bound: float = -math.inf
 
     def at(self, goes: Array, beat: float) -> Found:
         """The least with exactly ``goes`` ready, if it is below ``beat`` by a step."""
-        self.best, self.value = None, beat
+        self.best, self.value, self.bound = None, beat, -math.inf
         try:
             ending = self._search(goes)
         except OutOfTimeError:
             ending = Ending.OPEN
-        return Found(ending, self.value, self.best)
+        return Found(ending, self.value, self.best, min(self.bound, self.value))
 
     def _search(self, goes: Array) -> Ending:
         """Widen the search until it is exact; ``best`` and ``value`` are kept on the way."""
@@ -85,6 +90,9 @@ class ExactSearch:
             outcome, complete = self._widen(goes, linear, budget)
             if not complete and goes.sum() <= MOST_LOADS:
                 return self._completely(goes)
+            if complete:
+                # A plan with a set beyond the budget is worth more than the budget above the bound.
+                self.bound = max(self.bound, min(outcome.bound, linear.bound + budget))
             if outcome.values is not None:
                 self._keep(outcome.values)
             far = outcome.values is None and budget > self.farthest * abs(linear.bound)

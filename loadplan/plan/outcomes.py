@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Sequence
 from fractions import Fraction
 
@@ -35,6 +36,8 @@ def stages_of(
     for stage in (*priorities, TIE_DOWNS, MIXED_SETS, STRENGTH):
         value = _value(sets, stage, ready, tie_downs)
         result = bounds.get(stage.name)
+        if result is not None and not math.isfinite(result.bound):
+            result = None  # the time came before there was any bound
         bound = _trivial(sets, stage) if result is None else _bound(result.bound, value)
         if _contradicts(stage, bound, value):
             if before:

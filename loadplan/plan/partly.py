@@ -17,6 +17,8 @@ from loadplan.plan.stage_cost import StageCost
 
 Array = np.ndarray[Any, np.dtype[Any]]
 _PRICED, _SETS_A_ROUND = 4, 3
+_MANY = 5_000  # variables beside the sets
+_TINY = 1e-6
 
 
 def partly_settled(
@@ -31,15 +33,20 @@ def partly_settled(
 
     It has the sets of the columns ``settled`` and is worth ``below`` at most; None where none is
     found in ``seconds``. Only sets that are columns already, and pairs made of their halves, are
-    looked at, so a better plan may exist.
+    looked at, and on a large day the accessories of settled loads stay as the linear solution has
+    them, so a better plan may exist.
     """
     master = bounder.master
-    if not _price(bounder, stage, goes, settled):
+    linear = _price(bounder, stage, goes, settled)
+    if linear is None:
         return None
     master.add_every_pool_row()
     lower, upper = np.zeros(len(master.upper)), master.upper.copy()
     lower[master.going], upper[master.going] = goes, goes
     lower[list(settled)] = 1.0
+    if master.base > _MANY:
+        kept = _kept(bounder, settled, linear)
+        lower[kept] = upper[kept] = np.round(linear[kept])
     done = {master.sets[column - master.base][0] for column in settled}
     could = goes[master.traits.load] > 0
     could[master.base :] &= np.array([block not in done for block, _ in master.sets], bool)
@@ -56,8 +63,8 @@ def partly_settled(
     return None if outcome.values is None else halves.whole(outcome.values)
 
 
-def _price(bounder: Bounder, stage: StageCost, goes: Array, settled: Sequence[int]) -> bool:
-    """Price in sets that suit what is settled; False where nothing does."""
+def _price(bounder: Bounder, stage: StageCost, goes: Array, settled: Sequence[int]) -> Array | None:
+    """Price in sets that suit what is settled; the linear values, None where nothing does."""
     master = bounder.master
     columns, ones = np.array(settled, dtype=int), np.ones(len(settled))
     done = {master.sets[column - master.base][0] for column in settled}
@@ -68,11 +75,24 @@ def _price(bounder: Bounder, stage: StageCost, goes: Array, settled: Sequence[in
         for _ in range(_PRICED):
             outcome = master.relax(stage, bounder.clock.left())
             if outcome.values is None:
-                return False
+                return None
             prices = prices_of(master, stage, outcome)
             if not master.add_sets(improving_sets(master, prices, _SETS_A_ROUND, done)):
                 break
-        return True
+        return outcome.values
     finally:
         master.solver.bound_columns(columns, 0.0 * ones, ones)
         master.hold_ready(bounder.selection.ready)
+
+
+def _kept(bounder: Bounder, settled: Sequence[int], linear: Array) -> Array:
+    """The program's own columns of loads that are wholly settled, where they are whole already."""
+    master = bounder.master
+    done = {master.sets[column - master.base][0] for column in settled}
+    loads = np.ones(len(master.going), dtype=bool)
+    loads[[block.load for n, block in enumerate(master.arrays.blocks) if n not in done]] = False
+    own = np.arange(master.base)
+    whole = np.abs(linear[own] - np.round(linear[own])) < _TINY
+    mine = loads[master.traits.load[own]] & whole
+    mine[master.going] = False
+    return own[mine]

@@ -17,6 +17,7 @@ from loadplan.plan.stage_cost import StageCost
 Array = np.ndarray[Any, np.dtype[Any]]
 _TINY = 1e-6
 _ROUNDS = 60
+_MOMENT = 1.0  # seconds
 
 
 @dataclass(slots=True, eq=False)
@@ -82,8 +83,18 @@ class Settling:
             best.values, best.value = found.values, found.value
             bounder.clock.report(found.value, best.bound)
         if found.ending is Ending.OPEN:
+            if math.isfinite(found.bound):
+                self._at_least(best, goes, found.bound)
             raise OutOfTimeError
         bounder.selection.values[self.stage.name].append(self._only_there(goes, found.value))
+
+    def _at_least(self, best: Settled, goes: Array, least: float) -> None:
+        """Raise the bound by what is known of ``goes``; a moment's work, done though time is up."""
+        selection = self.bounder.selection
+        selection.values[self.stage.name].append(self._only_there(goes, least))
+        _, bound = selection.least(self.stage, _MOMENT, 0.1 * self.step)
+        if math.isfinite(bound):
+            best.bound = max(best.bound, bound)
 
     def _target(self, best: Settled) -> float:
         """What a plan must beat: the best so far, or more than any plan can come to."""
