@@ -12,7 +12,7 @@ from loadplan.plan.assembly import Place, main_places
 from loadplan.plan.sets import ArticleSets, LoadSets, Sets, obstacles_to
 from loadplan.text import count, length, mass_down, mass_up, names
 
-NO_GEAR = "no gear in the cage could do it"
+NO_GEAR = "any gear that could do it"
 
 
 def impossible(sets: Sets, one: LoadSets) -> Iterator[Shortage]:

@@ -33,7 +33,7 @@ def test_the_whole_sample(ran: Ran, tmp_path: Path) -> None:
     assert ran.out[1:4] == [
         f"  held: D is short of 4 x {D_SHORT} (BH-1); cheapest way out, repair: Inspect and pass "
         "4 x B38-H, now on hold, as good (4 pieces to pass)",
-        "  held: E is short of no gear in the cage could do it (TILES); cheapest way out, policy: "
+        "  held: E is short of any gear that could do it (TILES); cheapest way out, policy: "
         "Plan without the house rule Unrated points (then: warn) (no money; the yard's own rule)",
         "  held: F is short of 4 x 1/2 in chain, 11,300 lb or more (such as C12) (RL-6); 4 x "
         "ratchet binder for 1/2 in chain, 9,200 lb or more (such as RB12) (RL-6); cheapest way "
