@@ -25,6 +25,8 @@ _LATER = (
     "It could go together with every load that is ready; the time limit came before a plan with "
     "it was found. Plan again with a longer time limit."
 )
+_MANY = 40
+_NOT_TOLD = "gear that other loads have (which of it was not settled in the time)"
 _UNSETTLED = "The time came before its reason was found. Plan again with a longer time limit."
 
 _WRONG = (
@@ -69,7 +71,10 @@ class _Explaining:
         never = self._never(one)
         found: list[Conflict] = []
         whole, can = True, None
-        if not never:
+        if not never and self._not_even_alone():
+            can = False
+            found, whole = conflicts_of(self.day, self.ask, (), self.load)
+        elif not never:
             can = self.ask.can([*self.plan.ready, self.load])
             if can and self.plan.proved:
                 raise SolverFailed(_WRONG)
@@ -98,6 +103,10 @@ class _Explaining:
     def day(self) -> Day:
         return self.plan.day
 
+    def _not_even_alone(self) -> bool:
+        """On a day of many loads, whether the whole cage would not do for this load: soon told."""
+        return len(self.plan.ready) > _MANY and self.ask.can([self.load]) is False
+
     def _never(self, one: LoadSets) -> list[Shortage]:
         """What no gear in the cage could do for this load, empty where it could go alone."""
         found = [*impossible(self.sets, one)]
@@ -121,7 +130,9 @@ class _Explaining:
     def _lacking(self, found: Sequence[Conflict], why: str) -> Iterator[Shortage]:
         """The fewest pieces with which this load could go beside those that are ready."""
         if not found:
-            yield Shortage(load=self.load, short_of="time to plan it", why=why)
+            settled = all(stage.proved for stage in self.plan.stages if stage.greatest)
+            short_of = _NOT_TOLD if settled else "time to plan it"
+            yield Shortage(load=self.load, short_of=short_of, why=why)
             return
         answer = self.ask.extra([*self.plan.ready, self.load], (), self.ask.kinds)
         extra = answer.extra if answer.can else {}
