@@ -189,12 +189,12 @@ class _Buying:
     def _too_dear(self, purchase: Purchase) -> str:
         """What a load would take that the budget does not reach; the purchase is judged first."""
         self._plan(purchase, self.clock.left() / 4)
-        amount = money(purchase.cost, self._currency)
+        amount = money(purchase.cost, self.day.currency)
         if self.budget is None:
             return f"A purchase of {amount} would do; that was not settled in the time limit."
         return (
             f"With the loads that go it takes a purchase of {amount}; "
-            f"the budget is {money(self.budget, self._currency)}."
+            f"the budget is {money(self.budget, self.day.currency)}."
         )
 
     def _plan(self, purchase: Purchase, seconds: float) -> DayPlan:
@@ -205,15 +205,11 @@ class _Buying:
             known=purchase.plan,
         )
 
-    @property
-    def _currency(self) -> str:
-        return next((price.currency for price in self.day.prices if price.currency), "")
-
     def _bought_words(self, purchase: Purchase) -> str:
         if not purchase.pieces:
             return "Nothing is bought for this plan."
         pieces = count(purchase.pieces, "piece")
         return (
-            f"This is the plan with {pieces} bought for {money(purchase.cost, self._currency)}; "
+            f"This is the plan with {pieces} bought for {money(purchase.cost, self.day.currency)}; "
             "see the sheet What to buy."
         )

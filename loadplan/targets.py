@@ -46,7 +46,7 @@ def amount(_: click.Context, __: click.Parameter, text: str | None) -> tuple[Fra
 
 def spendable(day: Day, budget: Fraction, currency: str) -> Fraction:
     """``budget``; a usage error where it is in another currency or buys nothing at all."""
-    typed = next((price.currency for price in day.prices if price.currency), "")
+    typed = day.currency
     if currency and currency != typed:
         known = f"in {typed}" if typed else "without a currency"
         raise click.UsageError(f"The budget is in {currency}, and the prices are {known}.")

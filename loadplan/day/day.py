@@ -72,6 +72,11 @@ class Day:
         return {trailer.id: trailer for trailer in self.trailers}
 
     @cached_property
+    def currency(self) -> str:
+        """The currency of the prices as typed, "" where none is."""
+        return next((price.currency for price in self.prices if price.currency), "")
+
+    @cached_property
     def articles_by_load(self) -> dict[str, tuple[Article, ...]]:
         """The articles of each load, in workbook order; loads without cargo have none."""
         found: dict[str, list[Article]] = {load.id: [] for load in self.loads}

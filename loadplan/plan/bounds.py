@@ -193,7 +193,7 @@ class Bounder:
                 return outcome
             if outcome.bound <= enough + _TINY:
                 return outcome
-            if rounded and self.master.add_round_rows(outcome.values):
+            if rounded and self.master.keep_rounded(outcome.values):
                 continue
             prices = prices_of(self.master, stage, outcome)
             if not self.master.add_sets(improving_sets(self.master, prices, _SETS_A_ROUND)):

@@ -92,9 +92,7 @@ class CompleteSearch:
                 sets.append((number, chosen))
         master.add_sets(sets)
         found = np.zeros(len(master.traits.load))
-        column = {one: master.base + at for at, one in enumerate(master.sets)}
-        for one in sets:
-            found[column[one]] = 1
+        found[[master.column_of(one) for one in sets]] = 1
         pairs = zip(ours.ready, theirs.ready, strict=True)
         for mine, other in (*pairs, *self._shared()):
             found[master.place[mine]] = round(float(values[self.place[other]]))

@@ -70,8 +70,7 @@ class Dive:
             batch = self._surest(values)
             if not batch:
                 return True
-            ones = np.ones(len(batch))
-            master.solver.bound_columns(np.array(batch), ones, ones)
+            master.settle(batch)
             self.settled += batch
         return None
 
@@ -90,9 +89,7 @@ class Dive:
     def _free(self, number: int) -> None:
         """Free the last ``number`` sets that were settled."""
         kept = len(self.settled) - number
-        columns = np.array(self.settled[kept:], dtype=int)
-        none, ones = np.zeros(number), np.ones(number)
-        self.bounder.master.solver.bound_columns(columns, none, ones)
+        self.bounder.master.unsettle(self.settled[kept:])
         del self.settled[kept:]
 
     def _worth(self) -> float:
@@ -103,7 +100,7 @@ class Dive:
     def _solved(self, diving: StageCost) -> Outcome:
         """The linear solution with what is settled, priced for a few rounds."""
         master = self.bounder.master
-        blocks = self._blocks()
+        blocks = self.bounder.master.blocks_of(self.settled)
         for _ in range(_PRICED):
             outcome = master.relax(diving, self.bounder.clock.left())
             if outcome.values is None:
@@ -113,15 +110,10 @@ class Dive:
                 return outcome
         return master.relax(diving, self.bounder.clock.left())
 
-    def _blocks(self) -> set[int]:
-        """The blocks that are settled."""
-        master = self.bounder.master
-        return {master.sets[column - master.base][0] for column in self.settled}
-
     def _surest(self, values: Array) -> list[int]:
         """The columns to settle next, surest first; none when every set is."""
         master = self.bounder.master
-        done = self._blocks()
+        done = self.bounder.master.blocks_of(self.settled)
         mine = values[master.base :]
         order = [int(c) for c in np.argsort(-mine, kind="stable") if mine[c] > _TINY]
         rest = [(c + master.base, master.sets[c][0]) for c in order]

@@ -78,7 +78,7 @@ class ExactSearch:
         while True:
             # Whatever the solver answers, the search ends.
             self.bounder.clock.tick()
-            linear = self._rounded(goes)
+            linear = self.bounder.solve_at(self.stage, goes, goes, rounded=True)
             if linear.status is Status.INFEASIBLE:
                 return self._ended()
             if linear.values is None:
@@ -106,7 +106,7 @@ class ExactSearch:
 
     def _keep(self, values: Array) -> None:
         """Keep a plan that beats the best so far; a solve cut short may have found a worse one."""
-        value = float(self._cost() @ values)
+        value = self.bounder.master.value(self.stage, values)
         if value < self.value - 0.5 * self.step:
             self.best, self.value = values, value
 
@@ -118,14 +118,6 @@ class ExactSearch:
         if outcome.values is not None:
             self._keep(outcome.values)
         return Ending.OPEN if outcome.status is Status.LIMIT else self._ended()
-
-    def _rounded(self, goes: Array) -> Outcome:
-        """The linear solution at ``goes`` with every rounded pool limit worth a row."""
-        master = self.bounder.master
-        while True:
-            linear = self.bounder.solve_at(self.stage, goes, goes, rounded=True)
-            if linear.values is None or not master.add_round_rows(linear.values):
-                return linear
 
     def _ended(self) -> Ending:
         return Ending.NONE if self.best is None else Ending.LEAST
@@ -144,7 +136,7 @@ class ExactSearch:
         master, clock = self.bounder.master, self.bounder.clock
         found, complete = self._sets(goes, linear, budget)
         master.add_sets(found)
-        master.add_every_pool_row()
+        master.keep_every_limit()
         again = self.bounder.solve_at(self.stage, goes, goes)
         if again.values is None:
             return again, False

@@ -57,9 +57,7 @@ class _Greedy:
                     units[variable] = units.get(variable, 0) + number
         self.master.add_sets(chosen)
         values = np.zeros(len(self.master.traits.load))
-        column = {one: self.master.base + at for at, one in enumerate(self.master.sets)}
-        for one in chosen:
-            values[column[one]] = 1
+        values[[self.master.column_of(one) for one in chosen]] = 1
         for at, number in units.items():
             values[at] = number
         return values

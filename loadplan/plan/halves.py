@@ -69,9 +69,7 @@ class Halves:
         self.master.add_sets(sets)
         found = np.zeros(len(self.master.upper))
         found[self.keep] = np.round(values[: len(self.keep)])
-        column = {one: self.master.base + number for number, one in enumerate(self.master.sets)}
-        for one in sets:
-            found[column[one]] = 1.0
+        found[[self.master.column_of(one) for one in sets]] = 1.0
         return found
 
 
@@ -169,9 +167,8 @@ class _Builder:
     def __init__(self, master: Master, matrix: Matrix, cost: Array, stage: StageCost):
         self.matrix, self.cost, self.stage = matrix, cost, stage
         self.strength_rows = [(row, held.strength) for held, row in master.stage_rows]
-        self.gear_of: dict[int, str] = {}
-        for rows in (master.pool_rows, master.kit_rows, master.round_rows):
-            self.gear_of |= {row: master.arrays.gear[key[1]] for key, row in rows.items()}
+        rows = master.limits.gear_of_rows()
+        self.gear_of = {row: master.arrays.gear[gear] for row, gear in rows.items()}
         self.columns: list[dict[int, float]] = []
         self.costs: list[float] = []
         self.links = 0

@@ -40,14 +40,14 @@ def partly_settled(
     linear = _price(bounder, stage, goes, settled)
     if linear is None:
         return None
-    master.add_every_pool_row()
+    master.keep_every_limit()
     lower, upper = np.zeros(len(master.upper)), master.upper.copy()
     lower[master.going], upper[master.going] = goes, goes
     lower[list(settled)] = 1.0
     if master.base > _MANY:
         kept = _kept(bounder, settled, linear)
         lower[kept] = upper[kept] = np.round(linear[kept])
-    done = {master.sets[column - master.base][0] for column in settled}
+    done = master.blocks_of(settled)
     could = goes[master.traits.load] > 0
     could[master.base :] &= np.array([block not in done for block, _ in master.sets], bool)
     could[list(settled)] = True
@@ -66,11 +66,10 @@ def partly_settled(
 def _price(bounder: Bounder, stage: StageCost, goes: Array, settled: Sequence[int]) -> Array | None:
     """Price in sets that suit what is settled; the linear values, None where nothing does."""
     master = bounder.master
-    columns, ones = np.array(settled, dtype=int), np.ones(len(settled))
-    done = {master.sets[column - master.base][0] for column in settled}
+    done = master.blocks_of(settled)
     master.release_ready()
     master.hold_loads(goes, goes)
-    master.solver.bound_columns(columns, ones, ones)
+    master.settle(settled)
     try:
         for _ in range(_PRICED):
             outcome = master.relax(stage, bounder.clock.left())
@@ -81,14 +80,14 @@ def _price(bounder: Bounder, stage: StageCost, goes: Array, settled: Sequence[in
                 break
         return outcome.values
     finally:
-        master.solver.bound_columns(columns, 0.0 * ones, ones)
+        master.unsettle(settled)
         master.hold_ready(bounder.selection.ready)
 
 
 def _kept(bounder: Bounder, settled: Sequence[int], linear: Array) -> Array:
     """The program's own columns of loads that are wholly settled, where they are whole already."""
     master = bounder.master
-    done = {master.sets[column - master.base][0] for column in settled}
+    done = master.blocks_of(settled)
     loads = np.ones(len(master.going), dtype=bool)
     loads[[block.load for n, block in enumerate(master.arrays.blocks) if n not in done]] = False
     own = np.arange(master.base)

@@ -65,7 +65,7 @@ class Polish:
                 free, since = 2 * free, 0
 
     def _value(self, values: Array) -> float:
-        return float(self.bounder.master.traits.cost(self.stage)[: len(values)] @ values)
+        return self.bounder.master.value(self.stage, values)
 
     def _by_departure(self, goes: Array) -> list[int]:
         pools = self.bounder.master.arrays.pools

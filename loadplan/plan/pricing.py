@@ -51,7 +51,7 @@ def prices_of(master: Master, stage: StageCost, outcome: Outcome) -> Prices:
     """The prices of every block under the duals of ``outcome``."""
     duals = outcome.prices
     per_tie_down, per_pair, per_strength = _stage_prices(master, stage, duals)
-    gear = master.gear_prices(duals)
+    gear = master.limits.gear_prices(duals)
     anchors, winches, edges = (
         master.shared_prices(name, duals) for name in ("anchors", "winches", "edges")
     )
@@ -66,7 +66,7 @@ def prices_of(master: Master, stage: StageCost, outcome: Outcome) -> Prices:
         for number, row in zip(numbers, np.maximum(price, 0.0), strict=True):
             found[number] = row
     earns = np.array([duals[row] for row in master.article_row])
-    return Prices(found, max(0.0, per_pair), earns, master.round_prices(duals))
+    return Prices(found, max(0.0, per_pair), earns, master.limits.round_prices(duals))
 
 
 def improving_sets(

@@ -54,8 +54,7 @@ class Settling:
         """Settle the stage; ``known`` are the values of a plan that is there already."""
         best = Settled()
         if known is not None:
-            cost = self.bounder.master.traits.cost(self.stage)
-            best.values, best.value = known, float(cost[: len(known)] @ known)
+            best.values, best.value = known, self.bounder.master.value(self.stage, known)
         try:
             first = self.bounder.value(self.stage, self.step, _ROUNDS)
             best.bound, goes = first.least, first.goes

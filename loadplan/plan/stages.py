@@ -142,7 +142,7 @@ class StagedSolve:
         return math.inf if self.values is None else self._cost(stage, self.values)
 
     def _cost(self, stage: StageCost, values: Array) -> float:
-        return float(self.bounder.master.traits.cost(stage)[: len(values)] @ values)
+        return self.bounder.master.value(stage, values)
 
     def _ready_bounds(self) -> None:
         for stage in self._priorities():

@@ -53,4 +53,4 @@ class Bought:
     @property
     def currency(self) -> str:
         """The currency of the prices as typed, "" where none is."""
-        return next((price.currency for price in self.day.prices if price.currency), "")
+        return self.day.currency

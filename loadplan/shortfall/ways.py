@@ -111,7 +111,7 @@ class Ways:
         found = self.plan.buys(self.day, self.wanted, offers) if offers else None
         if found is None:
             return None
-        currency = next((one.currency for one in offers if one.currency), "")
+        currency = self.day.currency
         least = "" if found.proved else ", not proved least"
         return WayOut(
             way=Way.PURCHASE,

@@ -35,7 +35,7 @@ def ample(seed: int) -> Master:
         prices_of(master, TIE_DOWNS, outcome), earns=np.full(len(master.arrays.blocks), 99.0)
     )
     master.add_sets(improving_sets(master, everything, 20))
-    master.add_every_pool_row()
+    master.keep_every_limit()
     return master
 
 

@@ -1,0 +1,165 @@
+"""Limits on gear: what the pools keep at each moment, as rows of the master added when needed.
+
+Kit gear is limited per load of its trailer. A rounded limit holds for whole columns only: where a
+pool keeps q pieces for columns that take u each, they also keep Σ ⌊u / k⌋ x ≤ ⌊q / k⌋ for every
+whole k. With 7 binders, two sets of four cannot be made.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator
+from typing import Any
+
+import numpy as np
+
+from loadplan.plan.blocks import Pools
+from loadplan.plan.traits import Traits
+
+Array = np.ndarray[Any, np.dtype[Any]]
+_SLACK = 1e-6
+_WORTH = 0.01  # a rounded limit broken by less is not worth a row
+_DIVISORS = range(2, 8)
+
+
+class Limits:
+    """The limits that have rows so far: by (moment, gear), (load, gear), (moment, gear, divisor).
+
+    ``at_most`` appends the row Σ weights x ≤ most and answers with its number.
+    """
+
+    def __init__(self, pools: Pools, at_most: Callable[[Array, float], int]):
+        self.pools, self._at_most = pools, at_most
+        self.pool: dict[tuple[int, int], int] = {}
+        self.kit: dict[tuple[int, int], int] = {}
+        self.rounded: dict[tuple[int, int, int], int] = {}
+
+    def keep_all(self, traits: Traits, upper: Array) -> None:
+        """Add every limit that columns up to ``upper`` could break."""
+        pools, uses = self.pools, traits.uses
+        for moment in range(len(pools.moments)):
+            taken = (self._covers(moment, traits) * upper) @ uses
+            for gear in np.nonzero((taken > pools.usable[moment]) & ~pools.kit)[0]:
+                if (moment, int(gear)) not in self.pool:
+                    self._keep(moment, int(gear), traits)
+        (kits,) = np.nonzero(pools.kit)
+        taken_of_kit = np.zeros((len(pools.first), len(kits)))
+        np.add.at(taken_of_kit, traits.load, (upper[:, None] * uses[:, kits]).astype(float))
+        for load, at in zip(*np.nonzero(taken_of_kit > pools.kit_usable[:, kits]), strict=True):
+            self._keep_kit(int(load), int(kits[at]), traits)
+
+    def keep_broken(self, traits: Traits, values: Array) -> bool:
+        """Add the limits that ``values`` breaks; answers whether there were any."""
+        pools = self.pools
+        going = np.nonzero(np.abs(values) > _SLACK / 10)[0]
+        taken, out = self._taken(traits, going, values, 1)
+        over = (out > pools.usable + _SLACK) & ~pools.kit
+        kit_over = (taken > pools.kit_usable + _SLACK) & pools.kit
+        for moment, gear in _worst(out - pools.usable, over):
+            self._keep(moment, gear, traits)
+        for load, gear in zip(*np.nonzero(kit_over), strict=True):
+            self._keep_kit(int(load), int(gear), traits)
+        return bool(over.any() or kit_over.any())
+
+    def round_broken(self, traits: Traits, values: Array) -> bool:
+        """Add the rounded limits that ``values`` breaks; answers whether there were any."""
+        going = np.nonzero(values > _SLACK)[0]
+        pools, found = self.pools, False
+        for divisor in _DIVISORS:
+            _, out = self._taken(traits, going, values, divisor)
+            limit = pools.usable // divisor
+            for moment, gear in _worst(out - limit, (out > limit + _WORTH) & ~pools.kit):
+                if (moment, gear, divisor) in self.rounded:
+                    continue
+                weights = self._covers(moment, traits) * (traits.uses[:, gear] // divisor)
+                row = self._at_most(weights, float(limit[moment, gear]))
+                self.rounded[moment, gear, divisor] = row
+                found = True
+        return found
+
+    def gear_prices(self, prices: Array) -> Array:
+        """What one piece of each kind of gear costs each load (loads x gear), none below nought."""
+        pools = self.pools
+        at = np.zeros((len(pools.moments) + 1, pools.usable.shape[1]))
+        for (moment, gear), row in self.pool.items():
+            at[moment + 1, gear] = -prices[row]
+        total = np.cumsum(at, axis=0)
+        found = total[pools.last + 1] - total[pools.first]
+        for (load, gear), row in self.kit.items():
+            found[load, gear] -= prices[row]
+        return np.asarray(np.maximum(found, 0.0))
+
+    def round_prices(self, prices: Array) -> dict[int, dict[tuple[int, int], float]]:
+        """Per load, what each ⌊u / k⌋ of each kind of gear costs under the rounded limits."""
+        pools = self.pools
+        found: dict[int, dict[tuple[int, int], float]] = {}
+        for (moment, gear, divisor), row in self.rounded.items():
+            price = -float(prices[row])
+            if price > _SLACK:
+                for load in np.nonzero((pools.first <= moment) & (pools.last >= moment))[0]:
+                    here = found.setdefault(int(load), {})
+                    here[gear, divisor] = here.get((gear, divisor), 0.0) + price
+        return found
+
+    def entries(self, uses: Array, load: int) -> Iterator[tuple[int, float]]:
+        """The rows that a column of ``load`` stands in that takes ``uses``, and with what."""
+        first, last = int(self.pools.first[load]), int(self.pools.last[load])
+        for gear in np.nonzero(uses)[0]:
+            pieces = float(uses[gear])
+            row_of_kit = self.kit.get((load, int(gear)))
+            if row_of_kit is not None:
+                yield row_of_kit, pieces
+            for moment in range(first, last + 1):
+                row_of_pool = self.pool.get((moment, int(gear)))
+                if row_of_pool is not None:
+                    yield row_of_pool, pieces
+        for (at, kind, divisor), rounded in self.rounded.items():
+            share = int(uses[kind]) // divisor
+            if share and first <= at <= last:
+                yield rounded, float(share)
+
+    def gear_of_rows(self) -> dict[int, int]:
+        """The kind of gear that each row limits."""
+        found: dict[int, int] = {}
+        for rows in (self.pool, self.kit, self.rounded):
+            found |= {row: key[1] for key, row in rows.items()}
+        return found
+
+    def _taken(
+        self, traits: Traits, going: Array, values: Array, divisor: int
+    ) -> tuple[Array, Array]:
+        """⌊pieces / divisor⌋ taken of each kind of gear: per load, and out at each moment."""
+        pools = self.pools
+        taken = np.zeros((len(pools.first), pools.usable.shape[1]))
+        share = traits.uses[going] // divisor
+        np.add.at(taken, traits.load[going], values[going, None] * share)
+        change = np.zeros((len(pools.moments) + 1, taken.shape[1]))
+        np.add.at(change, pools.first, taken)
+        np.subtract.at(change, pools.last + 1, taken)
+        return taken, np.cumsum(change, axis=0)[:-1]
+
+    def _keep(self, moment: int, gear: int, traits: Traits) -> None:
+        weights = self._covers(moment, traits) * traits.uses[:, gear]
+        most = float(self.pools.usable[moment, gear])
+        self.pool[moment, gear] = self._at_most(weights, most)
+
+    def _keep_kit(self, load: int, gear: int, traits: Traits) -> None:
+        """Add the limit on a kit's pieces for one load of its trailer, once."""
+        if (load, gear) not in self.kit:
+            weights = (traits.load == load) * traits.uses[:, gear]
+            most = float(self.pools.kit_usable[load, gear])
+            self.kit[load, gear] = self._at_most(weights, most)
+
+    def _covers(self, moment: int, traits: Traits) -> Array:
+        """Whether each column's load is out at ``moment``."""
+        covers = (self.pools.first <= moment) & (self.pools.last >= moment)
+        return covers[traits.load]
+
+
+def _worst(excess: Array, over: Array) -> list[tuple[int, int]]:
+    """Of each kind of gear, the broken moments that stand out: each the worst of its run."""
+    found: list[tuple[int, int]] = []
+    for gear in np.nonzero(over.any(axis=0))[0]:
+        moments = np.nonzero(over[:, gear])[0]
+        for run in np.split(moments, np.nonzero(np.diff(moments) > 1)[0] + 1):
+            found.append((int(run[np.argmax(excess[run, gear])]), int(gear)))
+    return found
