@@ -129,6 +129,12 @@ class WorkbookRejected(LoadplanError):  # noqa: N818
         return "\n".join([*map(str, self.problems), last])
 
 
+PLAN_AGAIN = (
+    "Nothing was written. Plan the day again; if that fails too, send the day workbook to whoever "
+    "keeps this program for you."
+)
+
+
 class SolverFailed(LoadplanError):  # noqa: N818
     """The solver broke, or answered with something that is not a solution."""
 

@@ -11,14 +11,13 @@ from loadplan.outcome.tie_down import TieDown
 from loadplan.plan.sets import Sets
 from loadplan.plan.stage_cost import MIXED_SETS, STRENGTH, TIE_DOWNS, StageCost, ready_stages
 from loadplan.plan.stages import StagedSolve
-from loadplan.problems import SolverFailed
+from loadplan.problems import PLAN_AGAIN, SolverFailed
 
 _TINY = 1e-4
 _NEAR = Fraction(1, 10**5)
 _WRONG = (
-    "The solver cannot be trusted: the plan does better in {} than it had proved possible. Nothing "
-    "was written. Plan the day again; if that fails too, send the day workbook to whoever keeps "
-    "this program for you."
+    "The solver cannot be trusted: the plan does better in {} than it had proved possible. "
+    f"{PLAN_AGAIN}"
 )
 
 

@@ -15,16 +15,12 @@ import numpy as np
 import pulp
 
 from loadplan.plan.solution_check import cost_flaw, flaw
-from loadplan.problems import SolverFailed
+from loadplan.problems import PLAN_AGAIN, SolverFailed
 
 Array = np.ndarray[Any, np.dtype[Any]]
 INFINITE = math.inf
 # Seconds that a solve may go on past its limit: the solver looks at the clock only now and then.
 _GRACE = 60.0
-_REMEDY = (
-    "Nothing was written. Plan the day again; if that fails too, send the day workbook to whoever "
-    "keeps this program for you."
-)
 _DUAL, _PRIMAL = 1, 4  # HiGHS's numbers for its simplex strategies
 
 
@@ -209,7 +205,7 @@ class Solver:
         values = np.array(solution.col_value) if status is Status.OPTIMAL else None
         value = float(self._highs.getInfo().objective_function_value)
         if values is not None and (wrong := cost_flaw(self._cost, values, value)):
-            raise SolverFailed(f"The solver cannot be trusted: {wrong}. {_REMEDY}")
+            raise SolverFailed(f"The solver cannot be trusted: {wrong}. {PLAN_AGAIN}")
         bound = value if status is Status.OPTIMAL else -INFINITE
         reduced, prices = np.array(solution.col_dual), np.array(solution.row_dual)
         return Outcome(status, values, bound, reduced, prices)
@@ -227,7 +223,7 @@ class Solver:
         values = np.array(self._highs.getSolution().col_value) if found else None
         bound = float(info.mip_dual_bound)
         if values is not None and (wrong := flaw(self._highs.getLp(), values, bound)):
-            raise SolverFailed(f"The solver cannot be trusted: {wrong}. {_REMEDY}")
+            raise SolverFailed(f"The solver cannot be trusted: {wrong}. {PLAN_AGAIN}")
         none = np.zeros(0)
         return Outcome(status, values, bound, none, none)
 
@@ -247,7 +243,7 @@ class Solver:
             kinds = (highspy.HighsVarType.kContinuous, highspy.HighsVarType.kInteger)
             model.integrality_ = [kinds[int(whole)] for whole in matrix.whole]
         if self._highs.passModel(model) == highspy.HighsStatus.kError:
-            raise SolverFailed(f"The solver did not take the program. {_REMEDY}")
+            raise SolverFailed(f"The solver did not take the program. {PLAN_AGAIN}")
 
     def _run(self, seconds: float) -> Status:
         """Run in a thread of its own, so that an interrupt is heard at once."""
@@ -259,9 +255,9 @@ class Solver:
         while thread.is_alive():
             thread.join(0.1)
             if now() > end:
-                raise SolverFailed(f"The solver did not stop at its time limit. {_REMEDY}")
+                raise SolverFailed(f"The solver did not stop at its time limit. {PLAN_AGAIN}")
         if failure:
-            raise SolverFailed(f"The solver stopped with an error: {failure[0]}. {_REMEDY}")
+            raise SolverFailed(f"The solver stopped with an error: {failure[0]}. {PLAN_AGAIN}")
         return _status(self._highs.getModelStatus())
 
     def _guarded(self, failure: list[Exception]) -> None:
@@ -284,7 +280,7 @@ def _status(status: highspy.HighsModelStatus) -> Status:
         return Status.INFEASIBLE
     if status in (kinds.kTimeLimit, kinds.kSolutionLimit, kinds.kInterrupt, kinds.kIterationLimit):
         return Status.LIMIT
-    raise SolverFailed(f"The solver ended with the status {status}. {_REMEDY}")
+    raise SolverFailed(f"The solver ended with the status {status}. {PLAN_AGAIN}")
 
 
 def now() -> float:

@@ -14,24 +14,27 @@ _MOST = 4
 
 def conflicts_of(
     day: Day, ask: Servable, ready: Sequence[str], held: str
-) -> tuple[list[Conflict], bool]:
-    """The conflicts between ``held`` and ``ready``, and whether there are no others.
+) -> tuple[list[Conflict], bool | None]:
+    """The conflicts between ``held`` and ``ready``, and whether all can go once these are solved.
 
-    Each is found with the kinds of those before it in plenty.
+    Each is found with the kinds of those before it in plenty. The second value is None where that
+    was not settled, or there may be more conflicts.
     """
     found: list[Conflict] = []
     free: set[str] = set()
-    others = _order(day, ready, held)
     while len(found) < _MOST:
-        answer = ask.can([*ready, held], free)
+        # What cannot go alone cannot go beside others, and is soon told.
+        alone = ask.can([held], free)
+        answer = alone if alone is False else ask.can([*ready, held], free)
         if answer is not False:
-            return found, answer is True
+            return found, answer
+        others = [] if alone is False else _order(day, ready, held)
         one = _conflict(day, ask, others, held, free)
         if one is None:
-            return found, False
+            return found, None
         found.append(one)
         free.update(one.gear)
-    return found, False
+    return found, None
 
 
 def _order(day: Day, ready: Sequence[str], held: str) -> list[str]:

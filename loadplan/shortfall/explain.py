@@ -11,7 +11,7 @@ from loadplan.outcome.held import Conflict, Held
 from loadplan.outcome.shortage import Shortage
 from loadplan.plan.clock import Clock
 from loadplan.plan.sets import LoadSets, Sets, sets_of
-from loadplan.problems import SolverFailed
+from loadplan.problems import PLAN_AGAIN, SolverFailed
 from loadplan.shortfall.conflicts import conflicts_of
 from loadplan.shortfall.impossible import impossible, trailer_short
 from loadplan.shortfall.planned import Planner
@@ -25,14 +25,12 @@ _LATER = (
     "It could go together with every load that is ready; the time limit came before a plan with "
     "it was found. Plan again with a longer time limit."
 )
-_MANY = 40
 _NOT_TOLD = "gear that other loads have (which of it was not settled in the time)"
 _UNSETTLED = "The time came before its reason was found. Plan again with a longer time limit."
 
 _WRONG = (
     "The solver cannot be trusted: it had proved that a load must stay, and then found that it can "
-    "go with the others. Nothing was written. Plan the day again; if that fails too, send the day "
-    "workbook to whoever keeps this program for you."
+    f"go with the others. {PLAN_AGAIN}"
 )
 
 
@@ -70,25 +68,21 @@ class _Explaining:
         one = next(one for one in self.sets.loads if one.load.id == self.load)
         never = self._never(one)
         found: list[Conflict] = []
-        whole, can = True, None
-        if not never and self._not_even_alone():
-            can = False
-            found, whole = conflicts_of(self.day, self.ask, (), self.load)
-        elif not never:
-            can = self.ask.can([*self.plan.ready, self.load])
-            if can and self.plan.proved:
-                raise SolverFailed(_WRONG)
-            if can is False:
-                found, whole = conflicts_of(self.day, self.ask, self.plan.ready, self.load)
-        why = self._why(never, found, can)
+        can: bool | None = None
+        if not never:
+            found, can = conflicts_of(self.day, self.ask, self.plan.ready, self.load)
+        if can and not found and self.plan.proved:
+            raise SolverFailed(_WRONG)
+        later = bool(can) and not found
+        why = self._why(never, found, later)
         planner = Planner(clock)
         ways = Ways(self.day, self.load, self.plan.ready, self.plan.held, found, planner)
-        ways_out = () if can else ways.find()
+        ways_out = () if later else ways.find()
         shortages = never or [*self._lacking(found, why)]
-        open_ = planner.open or not (whole and (never or can is not None))
+        open_ = planner.open or not (never or can)
         remarks = [words for words in map(not_sure, found) if words]
         remarks += [_OPEN] if open_ else []
-        remarks += [_NONE] if not (ways_out or open_ or can) else []
+        remarks += [_NONE] if not (ways_out or open_ or later) else []
         explained = Held(
             load=self.load,
             why=why,
@@ -103,10 +97,6 @@ class _Explaining:
     def day(self) -> Day:
         return self.plan.day
 
-    def _not_even_alone(self) -> bool:
-        """On a day of many loads, whether the whole cage would not do for this load: soon told."""
-        return len(self.plan.ready) > _MANY and self.ask.can([self.load]) is False
-
     def _never(self, one: LoadSets) -> list[Shortage]:
         """What no gear in the cage could do for this load, empty where it could go alone."""
         found = [*impossible(self.sets, one)]
@@ -114,12 +104,12 @@ class _Explaining:
             return found
         return [trailer_short(one)]
 
-    def _why(self, never: Sequence[Shortage], found: Sequence[Conflict], can: bool | None) -> str:
+    def _why(self, never: Sequence[Shortage], found: Sequence[Conflict], later: bool) -> str:
         if never:
             return "No gear in the cage could ever do it. " + " ".join(
                 f"{one.article}: {one.why}" if one.article else one.why for one in never
             )
-        if can:
+        if later:
             return _LATER
         if not found:
             return _UNSETTLED
