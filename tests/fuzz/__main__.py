@@ -47,12 +47,12 @@ class Fuzzer:
         self._path = found / "running.xlsx"
 
     def start(self) -> None:
-        """Read the seeds: small days, the samples, and the workbooks kept before."""
+        """Read what to begin with: small days, the samples, and the workbooks kept before."""
         samples = sorted((ROOT / "sample_jobs").glob("*_day.xlsx"))
-        seeds = [packed(parts_of(SMALLEST)), packed(parts_of(SHEETS))]
-        seeds += [packed(parts_of(sheets_in(path))) for path in samples]
-        seeds += [path.read_bytes() for path in sorted(CORPUS.glob("*.xlsx"))]
-        for content in seeds:
+        first = [packed(parts_of(SMALLEST)), packed(parts_of(SHEETS))]
+        first += [packed(parts_of(sheets_in(path))) for path in samples]
+        first += [path.read_bytes() for path in sorted(CORPUS.glob("*.xlsx"))]
+        for content in first:
             self.try_one(content)
 
     def step(self) -> None:

@@ -1,8 +1,8 @@
 """Many small days: ``python -m tests.system.soak --from 0 --to 2000 [--keep FOLDER]``.
 
-``--generated 8`` takes generated days of eight loads instead, with options drawn by the seed.
+``--generated 8`` takes generated days of eight loads instead, with options drawn at random.
 
-Prints each disagreement with its seed; days that disagree stay in FOLDER.
+Prints each disagreement with its number; days that disagree stay in FOLDER.
 """
 
 from __future__ import annotations

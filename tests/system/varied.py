@@ -1,4 +1,4 @@
-"""Generated days of any size with options drawn by the seed."""
+"""Generated days of any size with options drawn at random."""
 
 from __future__ import annotations
 
