@@ -11,7 +11,7 @@ from loadplan.day.day import Day
 from loadplan.judge.judge import judge
 from loadplan.outcome.day_plan import DayPlan
 from loadplan.outcome.progress import Progress
-from loadplan.outcome.tie_down import TieDown
+from loadplan.outcome.tie_down import Shown
 from loadplan.problems import JudgementDisagrees
 
 _EXPLAINING = 30.0  # seconds at the most for the reasons and the ways out of all held loads
@@ -22,7 +22,7 @@ def plan_day(
     *,
     time_limit: Fraction | float | None = None,
     progress: Callable[[Progress], None] | None = None,
-    known: tuple[tuple[str, ...], tuple[TieDown, ...]] | None = None,
+    known: Shown | None = None,
     explained: bool = True,
 ) -> DayPlan:
     """Plan ``day`` and judge the plan with code that never saw the solver.

@@ -7,21 +7,23 @@ from pathlib import Path
 
 import click
 
-from loadplan.console import DAY_PATH, debug_option, moving_line, print_lines, read_and_warn
+from loadplan.console import (
+    DAY_PATH,
+    debug_option,
+    force_option,
+    moving_line,
+    output_option,
+    print_lines,
+    read_and_warn,
+)
 from loadplan.exit_codes import HELD, NOT_PROVED, READY
 from loadplan.targets import amount, output_of, seconds, spendable
 
 
 @click.command("buy")
 @click.argument("day_workbook", metavar="DAY.xlsx", type=DAY_PATH)
-@click.option(
-    "-o",
-    "--output",
-    metavar="RESULTS.xlsx",
-    type=click.Path(path_type=Path, dir_okay=False),
-    help="Where the results go; default: DAY.results.xlsx beside the day workbook.",
-)
-@click.option("--force", is_flag=True, help="Replace results that are there already.")
+@output_option
+@force_option
 @click.option(
     "--budget",
     metavar="X",

@@ -14,7 +14,15 @@ import click
 
 from loadplan import __version__
 from loadplan.buy_command import buy
-from loadplan.console import DAY_PATH, debug_option, moving_line, print_lines, read_and_warn
+from loadplan.console import (
+    DAY_PATH,
+    debug_option,
+    force_option,
+    moving_line,
+    output_option,
+    print_lines,
+    read_and_warn,
+)
 from loadplan.exit_codes import (
     CRASHED,
     EXIT_CODES,
@@ -44,14 +52,8 @@ def cli() -> None:
 
 @cli.command()
 @click.argument("day_workbook", metavar="DAY.xlsx", type=DAY_PATH)
-@click.option(
-    "-o",
-    "--output",
-    metavar="RESULTS.xlsx",
-    type=click.Path(path_type=Path, dir_okay=False),
-    help="Where the results go; default: DAY.results.xlsx beside the day workbook.",
-)
-@click.option("--force", is_flag=True, help="Replace results that are there already.")
+@output_option
+@force_option
 @click.option(
     "--time-limit",
     metavar="S",

@@ -30,6 +30,16 @@ debug_option = click.option(
 )
 
 
+output_option = click.option(
+    "-o",
+    "--output",
+    metavar="RESULTS.xlsx",
+    type=click.Path(path_type=Path, dir_okay=False),
+    help="Where the results go; default: DAY.results.xlsx beside the day workbook.",
+)
+force_option = click.option("--force", is_flag=True, help="Replace results that are there already.")
+
+
 def print_lines(lines: Iterable[str], err: bool = False) -> None:
     """Print ``lines``, nothing in them that can do harm to a terminal."""
     from loadplan.terminal import visible

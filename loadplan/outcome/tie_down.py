@@ -39,3 +39,7 @@ class TieDown:
         for gear, pieces in self.protectors:
             found[gear] = found.get(gear, 0) + pieces
         return found
+
+
+# A plan not judged yet: ids of the ready loads in workbook order, and their tie-downs.
+Shown = tuple[tuple[str, ...], tuple[TieDown, ...]]

@@ -7,7 +7,7 @@ from typing import Any
 import numpy as np
 
 from loadplan.day.article import Routing
-from loadplan.outcome.tie_down import TieDown
+from loadplan.outcome.tie_down import Shown, TieDown
 from loadplan.plan.assembly import Assembly
 from loadplan.plan.blocks import Block
 from loadplan.plan.layout import lay_out
@@ -19,7 +19,7 @@ from loadplan.plan.variables import CoupledArticle
 Array = np.ndarray[Any, np.dtype[Any]]
 
 
-def decode(master: Master, values: Array) -> tuple[tuple[str, ...], tuple[TieDown, ...]]:
+def decode(master: Master, values: Array) -> Shown:
     """The ids of the ready loads and every tie-down of theirs, in workbook order."""
     chosen: dict[tuple[int, int], tuple[Block, TieSet]] = {}
     for column in np.nonzero(values[master.base :] > 0.5)[0]:

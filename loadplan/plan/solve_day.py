@@ -11,7 +11,7 @@ import numpy as np
 from loadplan.day.day import Day
 from loadplan.outcome.day_plan import DayPlan
 from loadplan.outcome.progress import Progress
-from loadplan.outcome.tie_down import TieDown
+from loadplan.outcome.tie_down import Shown
 from loadplan.plan.blocks import Arrays
 from loadplan.plan.bounds import Bounder
 from loadplan.plan.clock import Clock
@@ -26,7 +26,6 @@ from loadplan.plan.stages import StagedSolve
 from loadplan.plan.start import starting_sets
 
 Array = np.ndarray[Any, np.dtype[Any]]
-Known = tuple[tuple[str, ...], tuple[TieDown, ...]]  # ids of the ready loads, and their tie-downs
 
 
 def solve_day(
@@ -34,7 +33,7 @@ def solve_day(
     *,
     time_limit: Fraction | float | None = None,
     progress: Callable[[Progress], None] | None = None,
-    known: Known | None = None,
+    known: Shown | None = None,
 ) -> DayPlan:
     """The plan of ``day``, not judged yet; see :func:`loadplan.api.plan_day`.
 

@@ -16,6 +16,7 @@ from loadplan.plan.dive import Dive
 from loadplan.plan.polish import Polish
 from loadplan.plan.settle import Settled, Settling
 from loadplan.plan.stage_cost import MIXED_SETS, STRENGTH, TIE_DOWNS, StageCost, ready_stages
+from loadplan.plan.step import common_step
 
 Array = np.ndarray[Any, np.dtype[Any]]
 _FINEST = 0.001
@@ -242,6 +243,4 @@ def strength_step(bounder: Bounder) -> float:
     loads = bounder.master.arrays.sets.loads
     articles = [article for load in loads for article in load.articles]
     strengths = {a.strength for article in articles for a in article.assemblies()}
-    scale = math.lcm(*(strength.denominator for strength in strengths))
-    step = math.gcd(*(int(strength * scale) for strength in strengths)) / scale
-    return max(step, _FINEST)
+    return max(float(common_step(strengths)), _FINEST)

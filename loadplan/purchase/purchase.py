@@ -6,9 +6,7 @@ from dataclasses import dataclass, field
 from fractions import Fraction
 
 from loadplan.day.gear import Price
-from loadplan.outcome.tie_down import TieDown
-
-Shown = tuple[tuple[str, ...], tuple[TieDown, ...]]
+from loadplan.outcome.tie_down import Shown
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

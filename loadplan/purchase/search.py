@@ -11,13 +11,15 @@ from typing import Any
 import numpy as np
 
 from loadplan.day.gear import Price
+from loadplan.outcome.tie_down import Shown
 from loadplan.plan.clock import Clock
 from loadplan.plan.complete_search import CompleteSearch
 from loadplan.plan.solver import INFINITE, Outcome, Solver, Status
+from loadplan.plan.step import common_step
 from loadplan.problems import SolverFailed
 from loadplan.purchase.owned import gear_ids
 from loadplan.purchase.program import PurchaseProgram
-from loadplan.purchase.purchase import Purchase, Shown, purchase_of
+from loadplan.purchase.purchase import Purchase, purchase_of
 from loadplan.purchase.shown import plan_of, reader_of
 
 Array = np.ndarray[Any, np.dtype[Any]]
@@ -175,10 +177,8 @@ class Search:
 
 def whole_prices(prices: Sequence[Fraction]) -> tuple[Fraction, Array]:
     """The greatest amount that every price is a whole number of, and those numbers."""
-    scale = math.lcm(*(price.denominator for price in prices))
-    whole = [int(price * scale) for price in prices]
-    unit = math.gcd(*whole) or 1
-    return Fraction(unit, scale), np.array([one // unit for one in whole], dtype=float)
+    step = common_step(prices) or Fraction(1)
+    return step, np.array([int(price / step) for price in prices], dtype=float)
 
 
 def _bound(outcome: Outcome) -> int:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from loadplan.outcome.tie_down import TieDown
+from loadplan.outcome.tie_down import Shown
 from loadplan.plan.blocks import Arrays
 from loadplan.plan.clock import Clock
 from loadplan.plan.complete_search import CompleteSearch
@@ -21,6 +21,6 @@ def reader_of(program: PurchaseProgram, clock: Clock) -> CompleteSearch:
     return CompleteSearch.of(Master(Arrays(sets), build(sets, complete=False), clock))
 
 
-def plan_of(reader: CompleteSearch, values: Array) -> tuple[tuple[str, ...], tuple[TieDown, ...]]:
+def plan_of(reader: CompleteSearch, values: Array) -> Shown:
     """The loads ready in ``values`` and their tie-downs, in workbook order, not judged."""
     return decode(reader.master, reader.translate(values))
