@@ -95,12 +95,12 @@ class ExactSearch:
                 self.bound = max(self.bound, min(outcome.bound, linear.bound + budget))
             if outcome.values is not None:
                 self._keep(outcome.values)
-            far = outcome.values is None and budget > self.farthest * abs(linear.bound)
-            if outcome.status is Status.LIMIT or far:
+            if outcome.status is Status.LIMIT:
                 return Ending.OPEN
             if complete and budget >= self.value - self.step - linear.bound:
                 return self._ended()
-            if not complete and outcome.values is None:
+            far = self.best is None and budget > self.farthest * abs(linear.bound)
+            if far or (not complete and outcome.values is None):
                 return Ending.OPEN
             budget = self._more(budget) if outcome.values is None else math.inf
 
@@ -169,7 +169,7 @@ class ExactSearch:
         report = clock.report if clock.tell is not None else None
         whole = replace(master.solver.matrix(), lower=lower, upper=upper)
         halves = halved(master, whole, self.stage, could, lower == 0)
-        solver = Solver(halves.matrix, report)
+        solver = Solver(halves.matrix, report, plain=True)
         for row in slack_rows:
             solver.bound_row(row, -math.inf, math.inf)
         if self.best is not None or self.known:

@@ -17,7 +17,8 @@ from loadplan.plan.assembly import Assembly
 from loadplan.plan.blocks import Block
 from loadplan.plan.clock import Steps, TooManyStepsError
 from loadplan.plan.master import Master
-from loadplan.plan.tie_set import Chosen, TieSet, enumerate_sets
+from loadplan.plan.set_walk import enumerate_sets
+from loadplan.plan.tie_set import Chosen, TieSet
 from loadplan.plan.variables import SimpleArticle
 
 Array = np.ndarray[Any, np.dtype[Any]]

@@ -7,39 +7,18 @@ m + t columns then say what m · t did, exactly: with fewer columns, none of the
 
 from __future__ import annotations
 
-from collections import defaultdict
-from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from typing import Any
 
 import numpy as np
 
-from loadplan.plan.assembly import Assembly
+from loadplan.plan.choices import Choice, choices
 from loadplan.plan.master import Master
 from loadplan.plan.solver import Matrix
 from loadplan.plan.stage_cost import StageCost
 from loadplan.plan.tie_set import TieSet
 
 Array = np.ndarray[Any, np.dtype[Any]]
-_Pair = tuple[str, tuple[str, str]]
-
-
-@dataclass(frozen=True, slots=True)
-class Choice:
-    """Sets of ``number`` tie-downs of one assembly that differ in the assembly alone.
-
-    ``block`` is the block whose sets they are. Every member may go with every rest (tensioner and
-    shackle): ``places`` on the menu, ``columns`` of those that have one already. ``strength`` is
-    what the rest of all tie-downs adds to the rated strength issued.
-    """
-
-    block: int
-    number: int
-    members: tuple[str, ...]
-    rests: tuple[tuple[str, str], ...]
-    columns: dict[_Pair, int]
-    places: dict[_Pair, int]
-    strength: dict[tuple[str, str], float]
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -63,8 +42,7 @@ class Halves:
             middle, end = at + len(choice.members), at + len(choice.members) + len(choice.rests)
             members = np.nonzero(values[at:middle] > 0.5)[0]
             for member, rest in zip(members, np.nonzero(values[middle:end] > 0.5)[0], strict=True):
-                place = choice.places[choice.members[member], choice.rests[rest]]
-                sets.append((choice.block, TieSet(((place, choice.number),))))
+                sets.append(choice.sets[choice.members[member], choice.rests[rest]])
             at = end
         self.master.add_sets(sets)
         found = np.zeros(len(self.master.upper))
@@ -80,85 +58,22 @@ def halved(master: Master, matrix: Matrix, stage: StageCost, could: Array, free:
     ``free`` to be 0 may be replaced.
     """
     cost = master.traits.cost(stage)
-    choices = tuple(_choices(master, could & free))
+    split = tuple(choices(master, could & free))
     replaced = np.zeros(len(could), dtype=bool)
-    for choice in choices:
-        replaced[list(choice.columns.values())] = True
+    for choice in split:
+        replaced[[column for alike in choice.columns.values() for column in alike]] = True
     keep = np.nonzero(could & ~replaced)[0]
     part = matrix.part(keep, matrix.lower, matrix.upper)
     built = _Builder(master, matrix, cost, stage)
-    for choice in choices:
+    for choice in split:
         built.add(choice)
     return Halves(
         master=master,
         matrix=built.joined(part),
         cost=np.concatenate((cost[keep], built.costs)),
         keep=keep,
-        choices=choices,
+        choices=split,
     )
-
-
-def _choices(master: Master, usable: Array) -> Iterator[Choice]:
-    for number, tie_downs, places in _set_groups(master, usable):
-        block = master.arrays.blocks[number]
-        menu = block.menu.assemblies[: block.main]
-        columns = {_pair(menu[place]): column for place, column in places.items()}
-        enough = {
-            _pair(one): place
-            for place, one in enumerate(menu)
-            if TieSet(((place, tie_downs),)).enough(block)
-        }
-        for members, rests in _complete(list(columns), enough):
-            held = {pair: columns[pair] for pair in columns if pair[0] in members}
-            strength = {rest: tie_downs * _own(master, rest, menu) for rest in rests}
-            yield Choice(number, tie_downs, members, rests, held, enough, strength)
-
-
-def _own(master: Master, rest: tuple[str, str], assemblies: Sequence[Assembly]) -> float:
-    """What the tensioner and shackles of one tie-down add to the rated strength issued."""
-    wll = master.arrays.sets.cage.wll
-    one = next(one for one in assemblies if _pair(one)[1] == rest)
-    return float(one.strength - wll[one.member])
-
-
-def _set_groups(master: Master, usable: Array) -> Iterator[tuple[int, int, dict[int, int]]]:
-    """Usable columns of one assembly alone: block, tie-downs, and column by place."""
-    groups: dict[tuple[int, int], dict[int, int]] = defaultdict(dict)
-    for number, (block, one) in enumerate(master.sets):
-        column = master.base + number
-        if usable[column] and len(one.chosen) == 1:
-            ((place, tie_downs),) = one.chosen
-            groups[block, tie_downs][place] = column
-    for (block, tie_downs), places in groups.items():
-        yield block, tie_downs, places
-
-
-def _pair(assembly: Assembly) -> _Pair:
-    return assembly.member, (assembly.tensioner or "", assembly.shackle or "")
-
-
-def _complete(
-    pairs: list[_Pair], allowed: dict[_Pair, int]
-) -> Iterator[tuple[tuple[str, ...], tuple[tuple[str, str], ...]]]:
-    """Members and rests of which every one may go with every other, where halves are fewer."""
-    rests: dict[str, list[tuple[str, str]]] = defaultdict(list)
-    for member, rest in pairs:
-        rests[member].append(rest)
-    alike: dict[frozenset[tuple[str, str]], list[str]] = defaultdict(list)
-    for member, mine in rests.items():
-        alike[frozenset(mine)].append(member)
-    while alike:
-        # Join what shares a tensioner, as long as every member may have every one of them.
-        shared, members = alike.popitem()
-        for other in [one for one in alike if one & shared]:
-            joined, both = shared | other, members + alike[other]
-            if all((member, rest) in allowed for member in both for rest in joined):
-                shared, members = joined, both
-                del alike[other]
-        if len(members) * len(shared) > len(members) + len(shared) + 1 and all(
-            (member, rest) in allowed for member in members for rest in shared
-        ):
-            yield tuple(members), tuple(sorted(shared))
 
 
 class _Builder:
@@ -178,25 +93,27 @@ class _Builder:
         link = len(self.matrix.row_lower) + self.links
         self.links += 1
         for member in choice.members:
-            (_, rest), column = next(one for one in choice.columns.items() if one[0][0] == member)
-            strength = choice.strength[rest]
+            (_, rests), (column, *_) = next(
+                one for one in choice.columns.items() if one[0][0] == member
+            )
+            strength, own = choice.strength[rests], {gear for rest in rests for gear in rest}
             entries = {
                 row: value
                 for row, value in self._entries(column).items()
-                if self.gear_of.get(row) not in rest
+                if self.gear_of.get(row) not in own
             }
             for row, share in self.strength_rows:
                 if share:
                     entries[row] -= share * strength
             cost = float(self.cost[column]) - self.stage.strength * strength
             self._column(entries | {link: 1.0}, cost)
-        for rest in choice.rests:
-            column = next(n for (_, other), n in choice.columns.items() if other == rest)
-            strength = choice.strength[rest]
+        for rests in choice.rests:
+            column = next(n[0] for (_, other), n in choice.columns.items() if other == rests)
+            strength, own = choice.strength[rests], {gear for rest in rests for gear in rest}
             entries = {
                 row: value
                 for row, value in self._entries(column).items()
-                if self.gear_of.get(row) in rest
+                if self.gear_of.get(row) in own
             }
             entries |= {row: share * strength for row, share in self.strength_rows if share}
             self._column(entries | {link: -1.0}, self.stage.strength * strength)

@@ -14,9 +14,10 @@ from loadplan.plan.blocks import Block, Menu
 from loadplan.plan.cheapest_set import cheapest_set
 from loadplan.plan.clock import Steps, TooManyStepsError
 from loadplan.plan.master import Master
+from loadplan.plan.set_walk import enumerate_sets
 from loadplan.plan.solver import Outcome
 from loadplan.plan.stage_cost import StageCost
-from loadplan.plan.tie_set import Chosen, TieSet, enumerate_sets
+from loadplan.plan.tie_set import Chosen, TieSet
 
 Array = np.ndarray[Any, np.dtype[Any]]
 _BETTER = 1e-6
@@ -104,8 +105,8 @@ def sets_within(
         if cheapest(block, prices.tie_down[number], prices.pair) > limit:
             continue
         price, have = prices.tie_down[number].tolist(), have_of(master, block)
-        every = enumerate_sets(block, price, prices.pair, limit, have, steps.tick)
-        sets = _priced(prices, block, every, limit)
+        rounds = prices.rounds.get(block.load)
+        sets = enumerate_sets(block, price, prices.pair, limit, have, steps.tick, rounds)
         try:
             found += [(number, one) for _, one in islice(sets, most - len(found) + 1)]
         except TooManyStepsError:
@@ -145,10 +146,11 @@ def _search(
     block = master.arrays.blocks[number]
     price, have = prices.tie_down[number], have_of(master, block)
     steps = Steps(_MOST_STEPS, master.clock)
-    every = enumerate_sets(block, price.tolist(), prices.pair, budget, have, steps.tick)
+    rounds = prices.rounds.get(block.load)
+    sets = enumerate_sets(block, price.tolist(), prices.pair, budget, have, steps.tick, rounds)
     found: list[tuple[float, Chosen, TieSet]] = []
     try:
-        for cost, one in islice(_priced(prices, block, every, budget), 10 * most):
+        for cost, one in islice(sets, 10 * most):
             found.append((cost, one.chosen, one))
     except TooManyStepsError:
         if not found:
@@ -168,16 +170,6 @@ def _by_program(
         cost += prices.pair * one.mixed(block) + prices.on_top(block, one)
         if cost <= budget:
             yield one
-
-
-def _priced(
-    prices: Prices, block: Block, sets: Iterator[tuple[float, TieSet]], limit: float
-) -> Iterator[tuple[float, TieSet]]:
-    """Those of ``sets`` that stay within ``limit`` with the rounded limits' price on top."""
-    for cost, one in sets:
-        whole = cost + prices.on_top(block, one)
-        if whole <= limit:
-            yield whole, one
 
 
 def _stage_prices(master: Master, stage: StageCost, duals: Array) -> tuple[float, float, float]:

@@ -9,7 +9,8 @@ from loadplan.plan.blocks import Block
 from loadplan.plan.clock import Steps, TooManyStepsError
 from loadplan.plan.master import Master
 from loadplan.plan.pricing import have_of
-from loadplan.plan.tie_set import TieSet, enumerate_sets
+from loadplan.plan.set_walk import enumerate_sets
+from loadplan.plan.tie_set import TieSet
 
 _EACH = 10
 _MOST_STEPS = 500

@@ -1,0 +1,157 @@
+"""Choices: sets of one article alike in shape, as one choice of members and one of tensioners.
+
+The shape of a set says how many tie-downs each of its pairs has: 4, or 3 and 1. Where the members
+of a set of one shape are all different, or else its tensioners are, any members may go with any
+tensioners and make as many pairs; everything the set takes is the sum of what the two take.
+"""
+
+from __future__ import annotations
+
+from collections import defaultdict
+from collections.abc import Iterator
+from dataclasses import dataclass
+from itertools import groupby, permutations, product
+from typing import Any
+
+import numpy as np
+
+from loadplan.plan.assembly import Assembly
+from loadplan.plan.blocks import Block
+from loadplan.plan.master import Master
+from loadplan.plan.tie_set import TieSet
+
+Array = np.ndarray[Any, np.dtype[Any]]
+Rest = tuple[str, str]
+Members = tuple[str, ...]
+Rests = tuple[Rest, ...]
+Shape = tuple[int, ...]
+_Pair = tuple[Members, Rests]
+_Class = tuple[int, Shape, bool]
+
+
+@dataclass(frozen=True, slots=True)
+class Choice:
+    """Sets of one shape of which every one of ``members`` may go with every one of ``rests``.
+
+    ``members`` are the tension members of a set, pair by pair as its shape has them; ``rests`` what
+    goes with them (tensioner and shackle). ``columns`` are those of sets that have one already, all
+    of a pair alike but for who goes with whom; ``sets`` is a set of each pair with its block's
+    number. ``strength`` is what the rests of all tie-downs add to the rated strength issued.
+    """
+
+    members: tuple[Members, ...]
+    rests: tuple[Rests, ...]
+    columns: dict[_Pair, list[int]]
+    sets: dict[_Pair, tuple[int, TieSet]]
+    strength: dict[Rests, float]
+
+
+def choices(master: Master, usable: Array) -> Iterator[Choice]:
+    """Choices that take fewer columns than the sets of ``usable`` columns they stand for."""
+    for (number, shape, _), columns in _classes(master, usable).items():
+        maker = _Maker(master, number, shape)
+        for members, rests in _complete(columns, maker):
+            covered = {pair: columns[pair] for pair in product(members, rests) if pair in columns}
+            sets = {pair: (number, maker.set_of(pair)) for pair in product(members, rests)}
+            strength = {rest: maker.strength(rest) for rest in rests}
+            yield Choice(members, rests, covered, sets, strength)  # type: ignore[arg-type]
+
+
+def _classes(master: Master, usable: Array) -> dict[_Class, dict[_Pair, list[int]]]:
+    """The usable columns by block, shape, and whether members or else tensioners all differ."""
+    found: dict[_Class, dict[_Pair, list[int]]] = defaultdict(lambda: defaultdict(list))
+    for column in (np.nonzero(usable[master.base :])[0] + master.base).tolist():
+        number, one = master.sets[column - master.base]
+        block = master.arrays.blocks[number]
+        if block.apart:
+            continue
+        menu = block.menu.assemblies
+        taken = sorted(((n, menu[place]) for place, n in one.chosen), key=lambda t: -t[0])
+        shape = tuple(n for n, _ in taken)
+        members = _sorted_by(shape, [one.member for _, one in taken])
+        rests = _sorted_by(shape, [_rest(one) for _, one in taken])
+        differ = len(set(members)) == len(shape)
+        if differ or len({tensioner for tensioner, _ in rests}) == len(shape):
+            found[number, shape, differ][members, rests].append(column)
+    return found
+
+
+def _sorted_by(shape: Shape, parts: list[Any]) -> tuple[Any, ...]:
+    """``parts`` in the order of ``shape``, those of equal number in an order of their own."""
+    found: list[Any] = []
+    for _, alike in groupby(zip(shape, parts, strict=True), key=lambda pair: pair[0]):
+        found += sorted(part for _, part in alike)
+    return tuple(found)
+
+
+def _rest(assembly: Assembly) -> Rest:
+    return assembly.tensioner or "", assembly.shackle or ""
+
+
+class _Maker:
+    """Makes sets of one shape for one block out of members and rests."""
+
+    def __init__(self, master: Master, number: int, shape: Shape):
+        self.block: Block = master.arrays.blocks[number]
+        self.shape = shape
+        menu = self.block.menu.assemblies[: self.block.main]
+        self._place = {(one.member, _rest(one)): place for place, one in enumerate(menu)}
+        wll = master.arrays.sets.cage.wll
+        self._own = {_rest(one): float(one.strength - wll[one.member]) for one in menu}
+        self._made: dict[_Pair, TieSet | None] = {}
+
+    def strength(self, rests: Rests) -> float:
+        """What ``rests`` add to the rated strength issued."""
+        return sum(n * self._own[rest] for n, rest in zip(self.shape, rests, strict=True))
+
+    def set_of(self, pair: _Pair) -> TieSet | None:
+        """The set of these members and rests; None where no way to join them is enough."""
+        if pair not in self._made:
+            members, rests = pair
+            ways = (self._joined(members, other) for other in self._orders(rests))
+            self._made[pair] = next((way for way in ways if way is not None), None)
+        return self._made[pair]
+
+    def _orders(self, rests: Rests) -> Iterator[Rests]:
+        """``rests`` in every order that leaves the numbers of the shape as they are."""
+        runs = [
+            [rest for _, rest in alike]
+            for _, alike in groupby(zip(self.shape, rests, strict=True), key=lambda one: one[0])
+        ]
+        for order in product(*(permutations(run) for run in runs)):
+            yield tuple(rest for run in order for rest in run)
+
+    def _joined(self, members: Members, rests: Rests) -> TieSet | None:
+        places = [self._place.get(pair) for pair in zip(members, rests, strict=True)]
+        if None in places:
+            return None
+        one = TieSet(tuple(sorted(zip(places, self.shape, strict=True))))  # type: ignore[arg-type]
+        return one if one.enough(self.block) else None
+
+
+def _complete(
+    columns: dict[_Pair, list[int]], maker: _Maker
+) -> Iterator[tuple[tuple[Members, ...], tuple[Rests, ...]]]:
+    """Members and rests of which every one may go with every other, where halves are fewer.
+
+    Each time those that save most columns; what they stand for need not be looked at again.
+    """
+    left = set(columns)
+    rests = {rest for _, rest in columns}
+    fits = {
+        member: frozenset(rest for rest in rests if maker.set_of((member, rest)) is not None)
+        for member in {member for member, _ in columns}
+    }
+    while left:
+        best: tuple[int, list[Members], list[Rests]] = (0, [], [])
+        for shared in sorted({fits[member] for member, _ in left}, key=sorted):
+            both = [pair for pair in left if pair[1] in shared and shared <= fits[pair[0]]]
+            members, mine = sorted({m for m, _ in both}), sorted({rest for _, rest in both})
+            saved = len(both) - len(members) - len(mine) - 1
+            if saved > best[0]:
+                best = saved, members, mine
+        _, found, other = best
+        if not found:
+            return
+        yield tuple(found), tuple(other)
+        left -= set(product(found, other))

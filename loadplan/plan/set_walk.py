@@ -1,0 +1,242 @@
+"""Walking through the sets of one article that cost little enough."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator, Mapping
+from dataclasses import dataclass
+
+from loadplan.plan.ahead import Ahead, Offer
+from loadplan.plan.blocks import Block
+from loadplan.plan.tie_set import Chosen, TieSet
+
+Rounds = Mapping[tuple[int, int], float]
+_SLACK = 1e-7
+_ENDLESS = 1e300
+
+
+def enumerate_sets(
+    block: Block,
+    price: list[float],
+    per_extra_pair: float,
+    budget: float,
+    have: dict[int, int],
+    tick: Callable[[], None],
+    rounds: Rounds | None = None,
+) -> Iterator[tuple[float, TieSet]]:
+    """Every set that is enough, cannot lose its last assembly, and costs at most ``budget``.
+
+    ``price`` is the cost of one tie-down of each assembly, none below nought; ``per_extra_pair``
+    the cost of each pair beyond the first; ``rounds`` the price of each ⌊pieces / k⌋ of a kind of
+    gear (gear, k), on top. ``have`` is what there is of each kind of gear (and of winches, at -1)
+    for this article alone. ``tick`` is called at every step and may raise to end a search that
+    runs too long. A set with tie-downs to spare is never needed: each stage likes it less.
+    """
+    by_price = sorted(range(block.main), key=lambda place: (price[place], place))
+    order = [place for place in by_price if price[place] <= budget]
+    needs = [_needs(block, place) for place in order]
+    stock = _stock_from(block, order)
+    pair = 0.0 if block.apart or block.menu.shared_pairs else per_extra_pair
+    by_gear: dict[int, list[tuple[int, float]]] = {}
+    for (gear, divisor), worth in (rounds or {}).items():
+        by_gear.setdefault(gear, []).append((divisor, worth))
+    ahead = Ahead(block.reach.need, block.reach.fewest)
+    search = _Search(
+        block, price, per_extra_pair, order, ahead, pair, needs, stock, have, by_gear, tick
+    )
+    ahead.fill([_offer(search, at) for at in range(len(order))])
+    least = [min(price[one.first : one.end], default=0.0) * one.number for one in block.apart]
+    rest = [sum(least[at:]) for at in range(len(least) + 1)]
+    yield from _settle_apart(search, rest, 0, budget, have, _Begun((), 0, 0.0, frozenset()))
+
+
+@dataclass(frozen=True, slots=True)
+class _Begun:
+    """What is settled so far: the places, their value and price, the main pairs in use."""
+
+    chosen: Chosen
+    value: int
+    spent: float
+    pairs: frozenset[int]
+
+
+@dataclass(frozen=True, slots=True)
+class _Search:
+    """What stays the same during one enumeration.
+
+    ``ahead`` bounds what lacks of a set and counts ``pair`` for each pair in it; ``stock`` are the
+    tension members, and what tightens them, that tie-downs from a place of ``order`` on can take;
+    ``all`` is what there is of each kind of gear before anything is taken.
+    """
+
+    block: Block
+    price: list[float]
+    per_extra_pair: float
+    order: list[int]
+    ahead: Ahead
+    pair: float
+    needs: list[tuple[tuple[int, int], ...]]
+    stock: list[tuple[tuple[int, ...], tuple[int, ...]]]
+    all: dict[int, int]
+    rounds: dict[int, list[tuple[int, float]]]
+    tick: Callable[[], None]
+
+    def on_top(self, left: dict[int, int], needs: tuple[tuple[int, int], ...]) -> float:
+        """What the rounded limits add when ``needs`` have been taken, ``left`` being left."""
+        total = 0.0
+        for gear, pieces in needs:
+            for divisor, worth in self.rounds.get(gear, ()):
+                used = self.all[gear] - left[gear]
+                total += worth * (used // divisor - (used - pieces) // divisor)
+        return total
+
+
+def _offer(search: _Search, at: int) -> Offer:
+    """The assembly at ``at``, as often as one article could take it."""
+    place, block, needs = search.order[at], search.block, search.needs[at]
+    most = min((search.all[gear] // pieces for gear, pieces in needs), default=block.room)
+    value = block.reach.values[place]
+    enough = max(block.reach.fewest, -(-block.reach.need // value))
+    costs = []
+    for number in range(1, min(most, block.room, enough) + 1):
+        rounds = 0.0
+        for gear, pieces in needs:
+            for divisor, worth in search.rounds.get(gear, ()):
+                rounds += worth * (number * pieces // divisor)
+        costs.append(search.pair + number * search.price[place] + rounds)
+    return Offer(value=value, costs=tuple(costs))
+
+
+def _settle_apart(
+    search: _Search,
+    rest: list[float],
+    at: int,
+    budget: float,
+    have: dict[int, int],
+    begun: _Begun,
+) -> Iterator[tuple[float, TieSet]]:
+    """Settle the ``at``-th group apart in every way within ``budget``, then the main ones.
+
+    ``rest`` is the least price of that group and all after it.
+    """
+    block = search.block
+    if at == len(block.apart):
+        if begun.value >= block.reach.need and block.reach.fewest == 0:
+            yield begun.spent, TieSet(tuple(sorted(begun.chosen)))
+        else:
+            yield from _extend(search, 0, budget, have, begun)
+        return
+    group = block.apart[at]
+    places = sorted(range(group.first, group.end), key=lambda place: (search.price[place], place))
+    for chosen, left, on_top in _choose(search, places, group.number, have):
+        price = sum(number * search.price[place] for place, number in chosen)
+        pairs = {int(block.menu.pair[place]) for place, _ in chosen} - {-1}
+        new = len(begun.pairs | pairs) - max(1, len(begun.pairs)) if begun.pairs | pairs else 0
+        spent = begun.spent + price + new * search.per_extra_pair + on_top
+        if spent + rest[at + 1] > budget:
+            continue
+        value = begun.value + sum(n * block.reach.values[place] for place, n in chosen)
+        more = _Begun((*begun.chosen, *chosen), value, spent, begun.pairs | pairs)
+        yield from _settle_apart(search, rest, at + 1, budget, left, more)
+
+
+def _choose(
+    search: _Search, places: list[int], number: int, have: dict[int, int]
+) -> Iterator[tuple[Chosen, dict[int, int], float]]:
+    """Every way to take ``number`` of ``places`` out of ``have``; what it leaves, what is on top.
+
+    What is on top is the price that the rounded limits add.
+    """
+    search.tick()
+    if number == 0:
+        yield (), have, 0.0
+        return
+    for at, place in enumerate(places):
+        left, on_top = dict(have), 0.0
+        needs = _needs(search.block, place)
+        for more in range(1, number + 1):
+            if not _take(left, needs):
+                break
+            on_top += search.on_top(left, needs)
+            for rest, last, top in _choose(search, places[at + 1 :], number - more, dict(left)):
+                yield ((place, more), *rest), last, on_top + top
+
+
+def _needs(block: Block, place: int) -> tuple[tuple[int, int], ...]:
+    row = block.menu.uses[place]
+    found = [(int(gear), int(row[gear])) for gear in row.nonzero()[0]]
+    if block.menu.winch[place]:
+        found.append((-1, 1))
+    return tuple(found)
+
+
+def _extend(
+    search: _Search,
+    start: int,
+    budget: float,
+    have: dict[int, int],
+    begun: _Begun,
+    number: int = 0,
+) -> Iterator[tuple[float, TieSet]]:
+    """Sets that go on from ``begun`` with assemblies from ``start`` in the order of price.
+
+    ``number`` of the tie-downs so far are free main ones.
+    """
+    reach, room = search.block.reach, search.block.room
+    pair, used = search.block.menu.pair, begun.pairs
+    value, spent = begun.value, begun.spent
+    search.tick()
+    if start == len(search.order):
+        return
+    still = min(sum(have[g] for g in kinds) for kinds in search.stock[start])
+    if number + still < reach.fewest:
+        return
+    # The first pair of a set is free.
+    spare = min(_ENDLESS, budget - spent + (0.0 if used else search.pair) + _SLACK)
+    lacks = search.ahead.least(reach.fewest - number, reach.need - value)
+    for at in range(start, len(search.order)):
+        if lacks[at] > spare:
+            return
+        place = search.order[at]
+        price = search.price[place]
+        extra = 0.0 if not used or pair[place] in used else search.per_extra_pair
+        left, on_top = dict(have), 0.0
+        for more in range(1, room - number + 1):
+            if not _take(left, search.needs[at]):
+                break
+            if search.rounds:
+                on_top += search.on_top(left, search.needs[at])
+            cost = spent + more * price + extra + on_top
+            if cost > budget:
+                break
+            now = value + more * reach.values[place]
+            so_far = _Begun((*begun.chosen, (place, more)), now, cost, used | {int(pair[place])})
+            if now >= reach.need and number + more >= reach.fewest:
+                yield cost, TieSet(tuple(sorted(so_far.chosen)))
+                break
+            yield from _extend(search, at + 1, budget, left, so_far, number + more)
+
+
+def _stock_from(block: Block, order: list[int]) -> list[tuple[tuple[int, ...], tuple[int, ...]]]:
+    """Per place in the order, the kinds of gear of which every tie-down from there on takes one.
+
+    First the tension members, then what tightens them: the tensioner, or the member itself where
+    it brings its own.
+    """
+    index = {gear: place for place, gear in enumerate(block.menu.gear)}
+    found: list[tuple[tuple[int, ...], tuple[int, ...]]] = []
+    members: dict[int, None] = {}
+    tight: dict[int, None] = {}
+    for place in reversed(order):
+        assembly = block.menu.assemblies[place]
+        members[index[assembly.member]] = None
+        tight[index[assembly.tensioner or assembly.member]] = None
+        found.append((tuple(members), tuple(tight)))
+    return found[::-1]
+
+
+def _take(left: dict[int, int], needs: tuple[tuple[int, int], ...]) -> bool:
+    for gear, pieces in needs:
+        if left[gear] < pieces:
+            return False
+        left[gear] -= pieces
+    return True
