@@ -28,7 +28,7 @@ _SETS_A_ROUND = 2
 _SHARE = 0.04  # of the sets, settled in one step at least
 _FREED = 12  # sets freed again at a dead end, then half as many more, ...
 _TRIES = 6
-_SECONDS = 4.0
+_SECONDS = 2.0
 
 
 @dataclass(slots=True)

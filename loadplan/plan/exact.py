@@ -169,10 +169,12 @@ class ExactSearch:
         report = clock.report if clock.tell is not None else None
         whole = replace(master.solver.matrix(), lower=lower, upper=upper)
         halves = halved(master, whole, self.stage, could, lower == 0)
-        solver = Solver(halves.matrix, report, plain=True)
+        beats = self.best is not None or self.known
+        # The columns are what pricing has left: presolve takes longer than it saves.
+        solver = Solver(halves.matrix, report, presolve=False, searches=not beats)
         for row in slack_rows:
             solver.bound_row(row, -math.inf, math.inf)
-        if self.best is not None or self.known:
+        if beats:
             (columns,) = np.nonzero(halves.cost)
             most = self.value - 0.5 * self.step
             solver.add_row(columns, halves.cost[columns], -math.inf, most)

@@ -22,13 +22,6 @@ INFINITE = math.inf
 # Seconds that a solve may go on past its limit: the solver looks at the clock only now and then.
 _GRACE = 60.0
 _DUAL, _PRIMAL = 1, 4  # HiGHS's numbers for its simplex strategies
-# Over sets of tie-downs, presolve and searches in smaller programs take most of the time and find
-# next to nothing: the columns are what pricing has left, and a plan's value is known as a rule.
-_PLAIN = (
-    ("presolve", "off"),
-    ("mip_heuristic_run_rins", False),
-    ("mip_heuristic_run_rens", False),
-)
 
 
 class Status(Enum):
@@ -118,7 +111,7 @@ class Solver:
 
     Single-threaded with a fixed seed, so that the same model gives the same answer. Whole-number
     solves are exact: no relative gap, and an absolute gap below the least step of the objective.
-    ``plain`` leaves out the solver's presolve and its larger heuristics.
+    ``searches`` is whether to look for solutions by smaller programs, of use where none is known.
     """
 
     def __init__(
@@ -126,7 +119,8 @@ class Solver:
         matrix: Matrix,
         report: Callable[[float, float], None] | None = None,
         *,
-        plain: bool = False,
+        presolve: bool = True,
+        searches: bool = True,
     ):
         self._highs = highspy.Highs()
         self._report = report
@@ -137,7 +131,9 @@ class Solver:
             ("random_seed", 0),
             ("mip_rel_gap", 0.0),
             ("mip_feasibility_tolerance", 1e-7),
-            *(_PLAIN if plain else ()),
+            ("presolve", "choose" if presolve else "off"),
+            ("mip_heuristic_run_rins", searches),
+            ("mip_heuristic_run_rens", searches),
         ):
             self._highs.setOptionValue(option, value)
         self._pass(matrix)

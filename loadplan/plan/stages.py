@@ -23,6 +23,7 @@ _FINEST = 0.001
 _FIRST_TRY, _SECOND_TRY = 0.25, 0.6  # shares of the time left
 _ROUNDS = 60
 _MANY_LOADS = 60
+_NEAR = 0.008  # share of the bound within which a plan is settled without bettering it first
 _FAR = 0.02  # share of the bound beyond which the first try gives up
 
 
@@ -47,6 +48,7 @@ class StagedSolve:
     bounder: Bounder
     results: list[StageResult] = field(default_factory=list)
     values: Array | None = None
+    _bounds: dict[StageCost, float] = field(default_factory=dict)
 
     def run(self) -> None:
         """Settle every stage, or as many as the time allows."""
@@ -72,17 +74,37 @@ class StagedSolve:
             mixed = self._mixed_sets()
             self._hold(MIXED_SETS, mixed.value)
         if not strength.proved or strength.values is None:
+            self._least_strength(step, strength.values is None)
+
+    def _least_strength(self, step: float, dive: bool) -> None:
+        """Settle the strength from a plan that may be far from it."""
+        goes = self._goes()
+        many = self.bounder.master.going.size > _MANY_LOADS
+        if dive:
+            with self._within(_FIRST_TRY):
+                self._dive(STRENGTH, goes)
+        strength = Settled()
+        if not many:
+            if not self._near(STRENGTH):
+                with self._within(_FIRST_TRY):
+                    self._polish(STRENGTH, step)
             with self._within(_SECOND_TRY):
-                self._better(STRENGTH, step, self._goes())
+                strength = self._settle(STRENGTH, step, self.values)
+        if not strength.proved:
+            with self._within(_SECOND_TRY):
+                self._polish(STRENGTH, step)
             self._settle(STRENGTH, step, self.values)
 
     def _mixed_sets(self) -> Settled:
         """Settle the mixed sets where no plan was found that reaches all bounds at once."""
-        with self._within(_SECOND_TRY):
-            self._any_plan()
         mixed = Settled()
-        with self._within(_SECOND_TRY):
-            mixed = self._settle(MIXED_SETS, 1.0, self.values)
+        with self._within(_FIRST_TRY):
+            mixed = self._settle(MIXED_SETS, 1.0)
+        if mixed.values is None and not mixed.proved:
+            with self._within(_SECOND_TRY):
+                self._any_plan()
+            with self._within(_SECOND_TRY):
+                mixed = self._settle(MIXED_SETS, 1.0, self.values)
         if mixed.values is None and mixed.proved:
             mixed = self._one_by_one()
         if mixed.values is None and self.values is not None:
@@ -119,16 +141,27 @@ class StagedSolve:
 
     def _better(self, stage: StageCost, step: float, goes: Array | None) -> None:
         """Look for a good plan before the best."""
+        with self._within(_SECOND_TRY):
+            self._dive(stage, goes)
+        if self.values is not None:
+            self._polish(stage, step)
+
+    def _dive(self, stage: StageCost, goes: Array | None) -> None:
+        """Dive for a plan, and keep it if it is better."""
         if goes is None:
             return
         self.bounder.clock.stage = stage.name
-        found = None
-        with self._within(_SECOND_TRY):
-            found = Dive(self.bounder, stage).run(goes)
+        found = Dive(self.bounder, stage).run(goes)
         if found is not None and self._cost(stage, found) < self._value(stage):
             self.values = found
-        if self.values is not None:
-            self._polish(stage, step)
+
+    def _near(self, stage: StageCost) -> bool:
+        """Whether the best plan is near the least that its loads could come to."""
+        goes = self._goes()
+        if goes is None:
+            return False
+        linear = self.bounder.solve_at(stage, goes, goes, rounded=True)
+        return self._value(stage) <= (1.0 + _NEAR) * linear.bound
 
     def _goes(self) -> Array | None:
         master = self.bounder.master
@@ -171,6 +204,8 @@ class StagedSolve:
     ) -> Settled:
         self.bounder.clock.stage = stage.name
         settled = Settling(self.bounder, stage, step, farthest).run(known)
+        settled.bound = max(settled.bound, self._bounds.get(stage, -math.inf))
+        self._bounds[stage] = settled.bound
         if settled.values is not None:
             self.values = settled.values
         if settled.values is not None or not settled.proved:
@@ -213,6 +248,7 @@ class StagedSolve:
         return settled.values is not None
 
     def _drop(self, stage: StageCost) -> None:
+        self._bounds.clear()
         self.bounder.master.loosen(stage, math.inf)
         self.bounder.selection.forget(0)
         self.bounder.master.forget_cuts(0)
