@@ -20,6 +20,7 @@ from loadplan.plan.variables import CoupledArticle
 
 Array = np.ndarray[Any, np.dtype[Any]]
 _MOST_SETS = 40_000
+_MOST_COLUMNS = 15_000  # of a whole solve; with more the solver may not keep its time
 _TINY = 1e-6
 
 
@@ -169,6 +170,9 @@ class ExactSearch:
         report = clock.report if clock.tell is not None else None
         whole = replace(master.solver.matrix(), lower=lower, upper=upper)
         halves = halved(master, whole, self.stage, could, lower == 0)
+        if len(halves.cost) > _MOST_COLUMNS:
+            none = np.zeros(0)
+            return Outcome(Status.LIMIT, None, linear.bound, none, none)
         beats = self.best is not None or self.known
         # The columns are what pricing has left: presolve takes longer than it saves.
         solver = Solver(halves.matrix, report, presolve=False, searches=not beats)

@@ -6,6 +6,7 @@ others have left, then the least mixed, then the least strength.
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from contextlib import suppress
 from itertools import islice
 from typing import Any
@@ -26,20 +27,25 @@ _TRIES = 50
 _MOST_STEPS = 5_000
 
 
-def greedy(master: Master) -> Array:
-    """The values of a plan that keeps every limit; loads it cannot place stay."""
-    return _Greedy(master).run()
+def greedy(master: Master, kept: Iterable[tuple[int, TieSet]] = ()) -> Array:
+    """The values of a plan that keeps every limit; loads it cannot place stay.
+
+    ``kept`` are sets (block, set) to use, all of which there is gear for at once.
+    """
+    return _Greedy(master, dict(kept)).run()
 
 
 class _Greedy:
-    def __init__(self, master: Master):
-        self.master, self.arrays = master, master.arrays
+    def __init__(self, master: Master, kept: dict[int, TieSet]):
+        self.master, self.arrays, self.kept = master, master.arrays, kept
         self.pools = self.arrays.pools
         self.left = self.pools.usable.copy()
         self.kit_left = self.pools.kit_usable.copy()
         self.blocks: dict[int, list[tuple[int, Block]]] = {}
         for number, block in enumerate(self.arrays.blocks):
             self.blocks.setdefault(block.load, []).append((number, block))
+        for number, one in kept.items():
+            self._reserve(number, one, 1)
 
     def run(self) -> Array:
         chosen: list[tuple[int, TieSet]] = []
@@ -48,8 +54,10 @@ class _Greedy:
         order = sorted(
             range(len(loads)), key=lambda n: (loads[n].load.priority, loads[n].load.out, n)
         )
-        for load in order:
-            taken = self._place(load) if loads[load].possible else None
+        possible = [load for load in order if loads[load].possible]
+        # A second time round there may be gear that was kept for loads that stay.
+        for load in (*possible, *possible):
+            taken = None if int(self.master.going[load]) in units else self._place(load)
             if taken is not None:
                 sets, variables = taken
                 chosen += sets
@@ -68,14 +76,22 @@ class _Greedy:
         articles = self.master.program.variables.articles[load]
         if not all(isinstance(article, SimpleArticle) for article in articles):
             return None
+        mine = self.blocks.get(load, [])
+        kept = {number: self.kept.pop(number) for number, _ in mine if number in self.kept}
+        for number, one in kept.items():
+            self._reserve(number, one, -1)
         have = self._have(load)
         before = dict(have)
         sets: list[tuple[int, TieSet]] = []
-        for number, block in self.blocks.get(load, []):
-            one = self._best_set(block, have)
-            if one is None:
+        for number, one in kept.items():
+            self._use(self.arrays.blocks[number], one, have)
+        if min(have.values()) < 0:
+            kept, have = {}, dict(before)
+        for number, block in mine:
+            best = kept.get(number) or self._best_set(block, have)
+            if best is None:
                 return None
-            sets.append((number, one))
+            sets.append((number, best))
         units = self._accessories(load, have)
         if units is None or not self._anchors(load, sets):
             return None
@@ -104,11 +120,21 @@ class _Greedy:
         if not found:
             return None
         best = min(found)[-1]
-        for place, number in best.chosen:
+        self._use(block, best, have)
+        return best
+
+    def _use(self, block: Block, one: TieSet, have: dict[int, int]) -> None:
+        for place, number in one.chosen:
             for gear in block.menu.uses[place].nonzero()[0]:
                 have[int(gear)] -= number * int(block.menu.uses[place, gear])
             have[-1] -= number * int(block.menu.winch[place])
-        return best
+
+    def _reserve(self, number: int, one: TieSet, times: int) -> None:
+        """Take what a set uses out of what is left, or with −1 put it back."""
+        block = self.arrays.blocks[number]
+        uses = sum(count * block.menu.uses[place] for place, count in one.chosen)
+        pieces = {int(gear): times * int(uses[gear]) for gear in np.nonzero(uses)[0]}
+        self._take(block.load, pieces)
 
     def _accessories(self, load: int, have: dict[int, int]) -> dict[int, int] | None:
         units: dict[int, int] = {}

@@ -20,17 +20,21 @@ from loadplan.plan.partly import partly_settled
 from loadplan.plan.stage_cost import StageCost
 
 Array = np.ndarray[Any, np.dtype[Any]]
-_SECONDS = 2.0
-_FREE, _MOST_FREE = 8, 16  # sets freed at once
+_FREE = 8  # sets freed at once, later twice as many
+_SECONDS, _LONGEST = 0.25, 4.0  # for each set freed, and at most
 
 
 @dataclass(slots=True)
 class Polish:
-    """Betters a plan in ``stage``, the stages before it held; values lie ``step`` apart."""
+    """Betters a plan in ``stage``, the stages before it held; values lie ``step`` apart.
+
+    ``free`` is how many sets are freed at once, and twice as many where that betters nothing.
+    """
 
     bounder: Bounder
     stage: StageCost
     step: float
+    free: int = _FREE
 
     def run(self, values: Array, enough: float = -math.inf) -> Array:
         """The best plan found from ``values`` on; stops at ``enough`` or less.
@@ -47,7 +51,7 @@ class Polish:
         """Better and better plans, by short stretches of the day and then by longer ones."""
         goes = np.round(values[self.bounder.master.going])
         order = self._by_departure(goes)
-        free, start, since = _FREE, 0, 0
+        free, start, since = self.free, 0, 0
         while not self.bounder.clock.over():
             value = self._value(values)
             if value <= enough + 0.5 * self.step:
@@ -60,9 +64,12 @@ class Polish:
                 values, since = found, 0
                 yield values
             if since >= len(order):
-                if loads == len(order) or free >= _MOST_FREE:
+                if loads == len(order) or free > self.free:
                     return
                 free, since = 2 * free, 0
+
+    def _seconds(self) -> float:
+        return min(_LONGEST, _SECONDS * self.free)
 
     def _value(self, values: Array) -> float:
         return self.bounder.master.value(self.stage, values)
@@ -88,4 +95,4 @@ class Polish:
         master = self.bounder.master
         chosen = np.nonzero(values[master.base :] > 0.5)[0]
         settled = [int(c) + master.base for c in chosen if master.sets[c][0] not in free]
-        return partly_settled(self.bounder, self.stage, goes, settled, below, _SECONDS)
+        return partly_settled(self.bounder, self.stage, goes, settled, below, self._seconds())

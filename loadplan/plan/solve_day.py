@@ -17,6 +17,7 @@ from loadplan.plan.bounds import Bounder
 from loadplan.plan.clock import Clock
 from loadplan.plan.decode import decode
 from loadplan.plan.greedy import greedy
+from loadplan.plan.large import MANY_LOADS, LargeSolve
 from loadplan.plan.master import Master
 from loadplan.plan.outcomes import stages_of
 from loadplan.plan.program import build
@@ -64,7 +65,8 @@ def _solve(sets: Sets, clock: Clock) -> StagedSolve:
     master = Master(arrays, build(sets, complete=False), clock)
     master.add_sets(starting_sets(master))
     priority = np.array([one.load.priority for one in sets.loads], dtype=np.int64)
-    solve = StagedSolve(Bounder(master, Selection(priority, master.possible.copy()), clock))
+    bounder = Bounder(master, Selection(priority, master.possible.copy()), clock)
+    solve = LargeSolve(bounder) if len(sets.loads) > MANY_LOADS else StagedSolve(bounder)
     solve.run()
     return solve
 

@@ -273,10 +273,16 @@ class Solver:
 
     def _guarded(self, failure: list[Exception]) -> None:
         try:
-            if self._highs.run() == highspy.HighsStatus.kError:
+            if self._highs.run() == highspy.HighsStatus.kError and self._again_fails():
                 failure.append(RuntimeError("it reported an error"))
         except Exception as error:
             failure.append(error)
+
+    def _again_fails(self) -> bool:
+        """Run once more from the start and without presolve; whether that fails too."""
+        self._highs.clearSolver()
+        self._highs.setOptionValue("presolve", "off")
+        return bool(self._highs.run() == highspy.HighsStatus.kError)
 
     def _callback(self, kind: Any, message: str, out: Any, into: Any, user: Any) -> None:
         if self._report is not None:

@@ -11,12 +11,14 @@ class StageCost:
     """One stage, always to be least: its name for people, and its cost per trait.
 
     ``priority`` is that of the loads whose readiness counts −1 each, 0 in every other stage;
-    ``every`` is what each load that goes is worth, whatever its priority.
+    ``every`` is what each load that goes is worth, whatever its priority, or with ``rank`` so many
+    times as much for each priority before the last.
     """
 
     name: str
     priority: int = 0
     every: float = 0.0
+    rank: float = 1.0
     tie_downs: int = 0
     mixed: int = 0
     strength: int = 0

@@ -22,7 +22,6 @@ Array = np.ndarray[Any, np.dtype[Any]]
 _FINEST = 0.001
 _FIRST_TRY, _SECOND_TRY = 0.25, 0.6  # shares of the time left
 _ROUNDS = 60
-_MANY_LOADS = 60
 _NEAR = 0.008  # share of the bound within which a plan is settled without bettering it first
 _FAR = 0.02  # share of the bound beyond which the first try gives up
 
@@ -41,6 +40,8 @@ class StageResult:
 class StagedSolve:
     """Runs the stages; ``results`` grows as they are settled, ``values`` is the best plan so far.
 
+    ``free`` is how many sets are freed at once to better it.
+
     The bounds of the stages are taken to be reached, and the first whole plan that reaches them
     proves them all at once. Where none does, the stages are settled one by one.
     """
@@ -48,6 +49,7 @@ class StagedSolve:
     bounder: Bounder
     results: list[StageResult] = field(default_factory=list)
     values: Array | None = None
+    free: int = 8
     _bounds: dict[StageCost, float] = field(default_factory=dict)
 
     def run(self) -> None:
@@ -60,14 +62,10 @@ class StagedSolve:
     def _run(self) -> None:
         self._ready_bounds()
         self._hold(TIE_DOWNS, self._bound(TIE_DOWNS).least)
-        mixed_sets = self._bound(MIXED_SETS)
-        self._hold(MIXED_SETS, mixed_sets.least)
+        self._hold(MIXED_SETS, self._bound(MIXED_SETS).least)
         step = strength_step(self.bounder)
         strength = Settled()
-        many = self.bounder.master.going.size > _MANY_LOADS
-        with self._within(_SECOND_TRY if many else _FIRST_TRY):
-            if many:
-                self._better(STRENGTH, step, mixed_sets.goes)
+        with self._within(_FIRST_TRY):
             strength = self._settle(STRENGTH, step, self.values, farthest=_FAR)
         if self.values is None:
             self._drop(MIXED_SETS)
@@ -78,18 +76,15 @@ class StagedSolve:
 
     def _least_strength(self, step: float, dive: bool) -> None:
         """Settle the strength from a plan that may be far from it."""
-        goes = self._goes()
-        many = self.bounder.master.going.size > _MANY_LOADS
         if dive:
             with self._within(_FIRST_TRY):
-                self._dive(STRENGTH, goes)
+                self._dive(STRENGTH, self._goes())
+        if not self._near(STRENGTH):
+            with self._within(_FIRST_TRY):
+                self._polish(STRENGTH, step)
         strength = Settled()
-        if not many:
-            if not self._near(STRENGTH):
-                with self._within(_FIRST_TRY):
-                    self._polish(STRENGTH, step)
-            with self._within(_SECOND_TRY):
-                strength = self._settle(STRENGTH, step, self.values)
+        with self._within(_SECOND_TRY):
+            strength = self._settle(STRENGTH, step, self.values)
         if not strength.proved:
             with self._within(_SECOND_TRY):
                 self._polish(STRENGTH, step)
@@ -170,7 +165,7 @@ class StagedSolve:
     def _polish(self, stage: StageCost, step: float, enough: float = -math.inf) -> None:
         assert self.values is not None
         self.bounder.clock.stage = stage.name
-        self.values = Polish(self.bounder, stage, step).run(self.values, enough)
+        self.values = Polish(self.bounder, stage, step, self.free).run(self.values, enough)
 
     def _value(self, stage: StageCost) -> float:
         return math.inf if self.values is None else self._cost(stage, self.values)
@@ -249,7 +244,8 @@ class StagedSolve:
 
     def _drop(self, stage: StageCost) -> None:
         self._bounds.clear()
-        self.bounder.master.loosen(stage, math.inf)
+        if any(held == stage for held, _ in self.bounder.master.stage_rows):
+            self.bounder.master.loosen(stage, math.inf)
         self.bounder.selection.forget(0)
         self.bounder.master.forget_cuts(0)
 

@@ -37,7 +37,8 @@ class Traits:
         if stage.priority:
             return np.where(self.priority == stage.priority, -1.0, 0.0)
         cost: Array = stage.tie_downs * self.tie_downs + stage.mixed * self.mixed
-        goes = stage.every * (self.priority > 0)
+        before = self.priority.max(initial=0) - self.priority
+        goes = stage.every * stage.rank**before * (self.priority > 0)
         return np.asarray(cost + stage.strength * self.strength - goes, dtype=float)
 
     def and_those(self, others: Traits) -> Traits:

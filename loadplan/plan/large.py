@@ -1,0 +1,96 @@
+"""Large days: a good plan first, then the bounds it is held against, then bettering it."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass, replace
+
+import numpy as np
+
+from loadplan.plan.bounds import Bound
+from loadplan.plan.clock import OutOfTimeError
+from loadplan.plan.dive import Dive
+from loadplan.plan.greedy import greedy
+from loadplan.plan.stage_cost import MIXED_SETS, STRENGTH, TIE_DOWNS, StageCost
+from loadplan.plan.stages import Array, StagedSolve, strength_step
+
+MANY_LOADS = 60
+_MOST_AT_ONCE = 400  # loads whose sets can all be looked at in one whole solve
+_BOUNDS, _FIRST, _EXACT = 0.5, 0.25, 0.6  # shares of the time left
+_TINY = 1e-6
+
+
+@dataclass(slots=True)
+class LargeSolve(StagedSolve):
+    """The staged solve of a day of more than ``MANY_LOADS`` loads.
+
+    A plan is dived for as soon as it is known which loads could go. Where none that reaches the
+    bounds is found, tie-downs and mixed sets are priced, and loads are left if need be.
+    """
+
+    free: int = 48
+
+    def _run(self) -> None:
+        nearest = Bound(-math.inf, None)
+        with self._within(_BOUNDS):
+            self._ready_bounds()
+            nearest = self._bound(TIE_DOWNS)
+            self._hold(TIE_DOWNS, nearest.least)
+            self._hold(MIXED_SETS, self._bound(MIXED_SETS).least)
+        step = strength_step(self.bounder)
+        if nearest.goes is not None:
+            with self._within(_FIRST):
+                self._dive(STRENGTH, nearest.goes)
+        if self.values is None:
+            self._freer_plan(nearest.goes)
+        elif self.bounder.master.going.size <= _MOST_AT_ONCE and self._near(STRENGTH):
+            with self._within(_EXACT):
+                self._settle(STRENGTH, step, self.values)
+        if not self._done():
+            with self._within(_EXACT):
+                self._polish(STRENGTH, step)
+            if nearest.goes is not None and self._as_many_as(nearest.goes):
+                self._settle(STRENGTH, step, self.values)
+            self._polish(STRENGTH, step)
+
+    def _done(self) -> bool:
+        """Whether the strength is proved."""
+        bound = self._bounds.get(STRENGTH, -math.inf)
+        return self.values is not None and bound >= self._value(STRENGTH) - _TINY
+
+    def _freer_plan(self, goes: Array | None) -> None:
+        """Dive for a plan that reaches no bounds, loads left if need be, and hold what it has."""
+        self._drop(MIXED_SETS)
+        self._drop(TIE_DOWNS)
+        lean, selection = self._lean(), self.bounder.selection
+        selection.ready = {}
+        self.bounder.master.release_ready()
+        with self._within(_EXACT):
+            sets = Dive(self.bounder, lean).sets(selection.possible if goes is None else goes)
+            self.values = greedy(self.bounder.master, sets)
+        if self.values is None:
+            raise OutOfTimeError
+        self._hold_those_ready()
+        self._hold(TIE_DOWNS, self._value(TIE_DOWNS))
+        with self._within(_FIRST):
+            self._polish(MIXED_SETS, 1.0)
+        self._hold(MIXED_SETS, self._value(MIXED_SETS))
+
+    def _lean(self) -> StageCost:
+        """Least strength, tie-downs and mixed sets priced at the strongest tie-down there is."""
+        menus = (block.menu for block in self.bounder.master.arrays.blocks)
+        strongest = max((float(menu.strength.max(initial=1.0)) for menu in menus), default=1.0)
+        price = math.ceil(strongest)
+        return replace(STRENGTH, mixed=price, tie_downs=price)
+
+    def _as_many_as(self, goes: Array) -> bool:
+        now = self._goes()
+        return now is not None and float(now.sum()) >= float(goes.sum())
+
+    def _hold_those_ready(self) -> None:
+        """Hold as many loads ready at each priority as the plan has."""
+        selection, now = self.bounder.selection, self._goes()
+        assert now is not None
+        for priority in np.unique(selection.priority).tolist():
+            selection.ready[priority] = round(float(now[selection.priority == priority].sum()))
+        self.bounder.master.hold_ready(selection.ready)
