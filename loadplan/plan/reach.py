@@ -6,6 +6,7 @@ import math
 from collections.abc import Sequence
 from dataclasses import dataclass
 from fractions import Fraction
+from functools import lru_cache
 
 from loadplan.plan.patterns import minimal_patterns
 
@@ -67,10 +68,14 @@ def tiers_of(reach: Reach, room: int) -> Tiers:
     return Tiers(levels=levels, tier=tier, patterns=tuple(patterns), longest=longest)
 
 
+@lru_cache(maxsize=512)
 def _patterns(
-    tiers: Sequence[int], need: int, start: int, end: int
+    tiers: tuple[int, ...], need: int, start: int, end: int
 ) -> tuple[list[tuple[int, ...]], int]:
-    """Minimal patterns of ``start`` to ``end`` tie-downs, and the size up to which they go."""
+    """Minimal patterns of ``start`` to ``end`` tie-downs, and the size up to which they go.
+
+    Kept: a held load is looked at in several programs of much the same articles.
+    """
     found: list[tuple[int, ...]] = []
     for size in range(start, end + 1):
         more = minimal_patterns(tiers, need, size, MOST_PATTERNS - len(found))

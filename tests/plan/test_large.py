@@ -1,0 +1,55 @@
+"""The way large days are planned, on days small enough to know the least."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+
+from loadplan.api import plan_day
+from loadplan.outcome.day_plan import DayPlan
+from loadplan.plan import large, solve_day
+from loadplan.workbook.read import read_day
+from tests.bench.generate import generate, write_workbook
+
+LOADS = 7
+
+
+def order(plan: DayPlan) -> list[float]:
+    """The stages' values, the smaller the better."""
+    return [float(-one.value if one.greatest else one.value) for one in plan.stages]
+
+
+@pytest.mark.parametrize("tight", [False, True], ids=["ample", "tight"])
+@pytest.mark.parametrize("number", range(4))
+def test_never_better_than_the_least_and_equal_where_proved(
+    number: int, tight: bool, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    path = tmp_path / "day.xlsx"
+    write_workbook(generate(LOADS, number, tight), path)
+    day = read_day(path)
+    least = plan_day(day, time_limit=60.0)
+    assert all(stage.proved for stage in least.stages)
+    monkeypatch.setattr(solve_day, "MANY_LOADS", 0)
+    plan = plan_day(day, time_limit=8.0)
+    assert order(plan) >= order(least)
+    for mine, known in zip(plan.stages, least.stages, strict=True):
+        if not mine.proved:
+            break
+        assert mine.value == known.value
+    assert len(plan.ready) >= len(least.ready) - 1
+
+
+def test_loads_are_left_where_no_plan_reaches_the_bounds(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    path = tmp_path / "day.xlsx"
+    write_workbook(generate(LOADS, 1, True), path)
+    day = read_day(path)
+    monkeypatch.setattr(solve_day, "MANY_LOADS", 0)
+    monkeypatch.setattr(large.LargeSolve, "_dive", lambda self, stage, goes: None)
+    plan = plan_day(day, time_limit=8.0)
+    monkeypatch.undo()
+    least = plan_day(day, time_limit=60.0)
+    assert order(plan) >= order(least)
+    assert len(plan.ready) >= len(least.ready) - 1
