@@ -12,7 +12,8 @@ import numpy as np
 
 from loadplan.plan.blocks import Block
 from loadplan.plan.clock import Clock, OutOfTimeError
-from loadplan.plan.solver import INFINITE, Matrix, Solver, Status
+from loadplan.plan.matrix import INFINITE, Matrix
+from loadplan.plan.solver import Solver, Status
 from loadplan.plan.tie_set import TieSet
 
 Array = np.ndarray[Any, np.dtype[Any]]

@@ -13,8 +13,9 @@ from loadplan.plan import objectives
 from loadplan.plan.blocks import Block
 from loadplan.plan.clock import Clock
 from loadplan.plan.master import Master
+from loadplan.plan.matrix import INFINITE, Matrix, matrix_of
 from loadplan.plan.program import Program, build
-from loadplan.plan.solver import INFINITE, Matrix, Outcome, Solver, matrix_of
+from loadplan.plan.solver import Outcome, Solver
 from loadplan.plan.stage_cost import StageCost
 from loadplan.plan.tie_set import TieSet
 from loadplan.plan.variables import CoupledArticle, SimpleArticle

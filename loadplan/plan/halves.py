@@ -14,7 +14,7 @@ import numpy as np
 
 from loadplan.plan.choices import Choice, choices
 from loadplan.plan.master import Master
-from loadplan.plan.solver import Matrix
+from loadplan.plan.matrix import Matrix
 from loadplan.plan.stage_cost import StageCost
 from loadplan.plan.tie_set import TieSet
 

@@ -16,8 +16,9 @@ import numpy as np
 from loadplan.plan.blocks import Arrays
 from loadplan.plan.clock import Clock
 from loadplan.plan.limits import Limits
+from loadplan.plan.matrix import INFINITE, matrix_of
 from loadplan.plan.program import Program
-from loadplan.plan.solver import INFINITE, Outcome, Solver, matrix_of
+from loadplan.plan.solver import Outcome, Solver
 from loadplan.plan.stage_cost import StageCost
 from loadplan.plan.tie_set import TieSet
 from loadplan.plan.traits import Traits, traits_of, traits_of_sets

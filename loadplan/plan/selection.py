@@ -13,7 +13,8 @@ from typing import Any
 
 import numpy as np
 
-from loadplan.plan.solver import INFINITE, Matrix, Solver
+from loadplan.plan.matrix import INFINITE, Matrix
+from loadplan.plan.solver import Solver
 from loadplan.plan.stage_cost import StageCost
 
 Array = np.ndarray[Any, np.dtype[Any]]

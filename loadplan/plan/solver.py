@@ -2,23 +2,21 @@
 
 from __future__ import annotations
 
-import math
 import threading
 import time
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from enum import Enum, auto
 from typing import Any
 
 import highspy
 import numpy as np
-import pulp
 
+from loadplan.plan.matrix import INFINITE, Matrix
 from loadplan.plan.solution_check import cost_flaw, flaw
 from loadplan.problems import PLAN_AGAIN, SolverFailed
 
 Array = np.ndarray[Any, np.dtype[Any]]
-INFINITE = math.inf
 # Seconds that a solve may go on past its limit: the solver looks at the clock only now and then.
 _GRACE = 60.0
 _DUAL, _PRIMAL = 1, 4  # HiGHS's numbers for its simplex strategies
@@ -46,64 +44,6 @@ class Outcome:
     bound: float
     reduced: Array
     prices: Array
-
-
-@dataclass(frozen=True, slots=True)
-class Matrix:
-    """A problem as arrays; ``whole`` marks the columns that must be whole.
-
-    ``starts``, ``places`` and ``coefficients`` hold its entries row by row (``places`` are
-    columns), or column by column (``places`` are rows) where ``by_column``.
-    """
-
-    lower: Array
-    upper: Array
-    whole: Array
-    row_lower: Array
-    row_upper: Array
-    starts: Array
-    places: Array
-    coefficients: Array
-    by_column: bool = False
-
-    def part(self, keep: Array, lower: Array, upper: Array) -> Matrix:
-        """The whole-number problem over the columns ``keep``, with new bounds; by column only."""
-        sizes = np.diff(self.starts)[keep]
-        starts = np.concatenate(([0], np.cumsum(sizes)))
-        entries = np.repeat(self.starts[:-1][keep] - starts[:-1], sizes) + np.arange(starts[-1])
-        return replace(
-            self,
-            lower=lower[keep],
-            upper=upper[keep],
-            whole=np.ones(len(keep), dtype=bool),
-            starts=starts.astype(np.int32),
-            places=self.places[entries],
-            coefficients=self.coefficients[entries],
-        )
-
-
-def matrix_of(problem: pulp.LpProblem, variables: Sequence[pulp.LpVariable]) -> Matrix:
-    """The arrays of ``problem``; ``variables`` are all of its variables, in column order."""
-    place = {variable: index for index, variable in enumerate(variables)}
-    starts, columns, coefficients, lows, highs = [0], [], [], [], []
-    for constraint in problem.constraints.values():
-        for variable, coefficient in constraint.items():
-            columns.append(place[variable])
-            coefficients.append(coefficient)
-        starts.append(len(columns))
-        side = -constraint.constant
-        lows.append(-INFINITE if constraint.sense == pulp.LpConstraintLE else side)
-        highs.append(INFINITE if constraint.sense == pulp.LpConstraintGE else side)
-    return Matrix(
-        lower=np.array([variable.lowBound for variable in variables], dtype=float),
-        upper=np.array([variable.upBound for variable in variables], dtype=float),
-        whole=np.array([variable.cat == pulp.LpInteger for variable in variables], dtype=bool),
-        row_lower=np.array(lows, dtype=float),
-        row_upper=np.array(highs, dtype=float),
-        starts=np.array(starts, dtype=np.int32),
-        places=np.array(columns, dtype=np.int32),
-        coefficients=np.array(coefficients, dtype=float),
-    )
 
 
 class Solver:

@@ -16,9 +16,9 @@ import numpy as np
 from loadplan.day.day import Day
 from loadplan.day.gear import Gear, Price
 from loadplan.plan.cliques import cliques
+from loadplan.plan.matrix import INFINITE, Matrix, matrix_of
 from loadplan.plan.program import Program, build
 from loadplan.plan.sets import Sets, sets_of
-from loadplan.plan.solver import INFINITE, Matrix, matrix_of
 from loadplan.purchase.owned import gear_ids, with_pieces
 
 Array = np.ndarray[Any, np.dtype[Any]]

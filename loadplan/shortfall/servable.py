@@ -12,8 +12,9 @@ import numpy as np
 from loadplan.day.day import Day
 from loadplan.day.gear import Price
 from loadplan.plan.clock import Clock
+from loadplan.plan.matrix import Matrix
 from loadplan.plan.sets import Sets
-from loadplan.plan.solver import Matrix, Solver, Status
+from loadplan.plan.solver import Solver, Status
 from loadplan.purchase.program import PurchaseProgram, purchase_program
 
 Array = np.ndarray[Any, np.dtype[Any]]

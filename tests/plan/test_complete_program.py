@@ -11,9 +11,10 @@ from loadplan.api import plan_day
 from loadplan.day.day import Day
 from loadplan.day.load import Load
 from loadplan.plan import objectives
+from loadplan.plan.matrix import matrix_of
 from loadplan.plan.program import build
 from loadplan.plan.sets import sets_of
-from loadplan.plan.solver import Solver, Status, matrix_of
+from loadplan.plan.solver import Solver, Status
 from tests.plan.build import binder, chain, day, machine
 
 
