@@ -33,15 +33,17 @@ class Ahead:
 
     need: int
     fewest: int
+    offers: Sequence[Offer]
     _least: Array = field(init=False)
     _seen: dict[tuple[int, int], list[float]] = field(init=False, default_factory=dict)
 
-    def fill(self, offers: Sequence[Offer]) -> None:
-        """Work out the least price, from the last offer to the first."""
+    def __post_init__(self) -> None:
+        offers = self.offers
         counts, parts, pad = self.fewest + 1, _STEPS + 1, max(1, self.fewest)
         least = np.full((len(offers) + 1, counts, parts), np.inf)
         least[-1, 0, 0] = 0.0
         wide = np.empty((pad + counts, 2 * parts))
+        # From the last offer to the first.
         for at in range(len(offers) - 1, -1, -1):
             after, here = least[at + 1], least[at]
             # Beyond nothing lacking there is nothing lacking: the edges are repeated.

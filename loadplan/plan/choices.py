@@ -52,9 +52,13 @@ def choices(master: Master, usable: Array) -> Iterator[Choice]:
         maker = _Maker(master, number, shape)
         for members, rests in _complete(columns, maker):
             covered = {pair: columns[pair] for pair in product(members, rests) if pair in columns}
-            sets = {pair: (number, maker.set_of(pair)) for pair in product(members, rests)}
+            sets = {
+                pair: (number, one)
+                for pair in product(members, rests)
+                if (one := maker.set_of(pair)) is not None
+            }
             strength = {rest: maker.strength(rest) for rest in rests}
-            yield Choice(members, rests, covered, sets, strength)  # type: ignore[arg-type]
+            yield Choice(members, rests, covered, sets, strength)
 
 
 def _classes(master: Master, usable: Array) -> dict[_Class, dict[_Pair, list[int]]]:
@@ -122,10 +126,11 @@ class _Maker:
             yield tuple(rest for run in order for rest in run)
 
     def _joined(self, members: Members, rests: Rests) -> TieSet | None:
-        places = [self._place.get(pair) for pair in zip(members, rests, strict=True)]
-        if None in places:
+        pairs = list(zip(members, rests, strict=True))
+        if not all(pair in self._place for pair in pairs):
             return None
-        one = TieSet(tuple(sorted(zip(places, self.shape, strict=True))))  # type: ignore[arg-type]
+        places = [self._place[pair] for pair in pairs]
+        one = TieSet(tuple(sorted(zip(places, self.shape, strict=True))))
         return one if one.enough(self.block) else None
 
 

@@ -139,7 +139,7 @@ class Dive:
     def _solved(self, diving: StageCost) -> Outcome:
         """The linear solution with what is settled, priced for a few rounds."""
         master = self.bounder.master
-        blocks = self.bounder.master.blocks_of(self.settled)
+        blocks = master.blocks_of(self.settled)
         for _ in range(_PRICED):
             outcome = master.relax(diving, self.bounder.clock.left())
             if outcome.values is None:
@@ -152,7 +152,7 @@ class Dive:
     def _surest(self, values: Array) -> list[int]:
         """The columns to settle next, surest first; none when every set is."""
         master = self.bounder.master
-        done = self.bounder.master.blocks_of(self.settled)
+        done = master.blocks_of(self.settled)
         mine = values[master.base :]
         order = [int(c) for c in np.argsort(-mine, kind="stable") if mine[c] > _TINY]
         rest = [(c + master.base, master.sets[c][0]) for c in order]

@@ -30,7 +30,7 @@ _MOST_STEPS = 5_000
 def greedy(master: Master, kept: Iterable[tuple[int, TieSet]] = ()) -> Array:
     """The values of a plan that keeps every limit; loads it cannot place stay.
 
-    ``kept`` are sets (block, set) to use, all of which there is gear for at once.
+    ``kept`` are sets (block, set) to use as far as there is gear for them.
     """
     return _Greedy(master, dict(kept)).run()
 

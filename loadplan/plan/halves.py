@@ -12,7 +12,7 @@ from typing import Any
 
 import numpy as np
 
-from loadplan.plan.choices import Choice, choices
+from loadplan.plan.choices import Choice, Members, Rests, choices
 from loadplan.plan.master import Master
 from loadplan.plan.matrix import Matrix
 from loadplan.plan.stage_cost import StageCost
@@ -92,29 +92,23 @@ class _Builder:
         """Add the halves of ``choice`` and the row that keeps them as many as each other."""
         link = len(self.matrix.row_lower) + self.links
         self.links += 1
-        for member in choice.members:
-            (_, rests), (column, *_) = next(
-                one for one in choice.columns.items() if one[0][0] == member
-            )
-            strength, own = choice.strength[rests], {gear for rest in rests for gear in rest}
-            entries = {
-                row: value
-                for row, value in self._entries(column).items()
-                if self.gear_of.get(row) not in own
-            }
+        of_members: dict[Members, tuple[Rests, int]] = {}
+        of_rests: dict[Rests, int] = {}
+        for (members, rests), (column, *_) in choice.columns.items():
+            of_members.setdefault(members, (rests, column))
+            of_rests.setdefault(rests, column)
+        for members in choice.members:
+            rests, column = of_members[members]
+            strength = choice.strength[rests]
+            entries = self._entries(column, rests, of_rests=False)
             for row, share in self.strength_rows:
                 if share:
                     entries[row] -= share * strength
             cost = float(self.cost[column]) - self.stage.strength * strength
             self._column(entries | {link: 1.0}, cost)
         for rests in choice.rests:
-            column = next(n[0] for (_, other), n in choice.columns.items() if other == rests)
-            strength, own = choice.strength[rests], {gear for rest in rests for gear in rest}
-            entries = {
-                row: value
-                for row, value in self._entries(column).items()
-                if self.gear_of.get(row) in own
-            }
+            strength = choice.strength[rests]
+            entries = self._entries(of_rests[rests], rests, of_rests=True)
             entries |= {row: share * strength for row, share in self.strength_rows if share}
             self._column(entries | {link: -1.0}, self.stage.strength * strength)
 
@@ -138,10 +132,17 @@ class _Builder:
             coefficients=np.concatenate((part.coefficients, np.array(values, dtype=float))),
         )
 
-    def _entries(self, column: int) -> dict[int, float]:
+    def _entries(self, column: int, rests: Rests, *, of_rests: bool) -> dict[int, float]:
+        """The rows of a column that limit the gear of ``rests``, or all others; and with what."""
         first, end = int(self.matrix.starts[column]), int(self.matrix.starts[column + 1])
         rows = self.matrix.places[first:end].tolist()
-        return dict(zip(rows, self.matrix.coefficients[first:end].tolist(), strict=True))
+        values = self.matrix.coefficients[first:end].tolist()
+        gear = {one for rest in rests for one in rest}
+        return {
+            row: value
+            for row, value in zip(rows, values, strict=True)
+            if (self.gear_of.get(row) in gear) == of_rests
+        }
 
     def _column(self, entries: dict[int, float], cost: float) -> None:
         self.columns.append(entries)

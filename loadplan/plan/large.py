@@ -11,13 +11,13 @@ from loadplan.plan.bounds import Bound
 from loadplan.plan.clock import OutOfTimeError
 from loadplan.plan.dive import Dive
 from loadplan.plan.greedy import greedy
+from loadplan.plan.settle import Settled
 from loadplan.plan.stage_cost import MIXED_SETS, STRENGTH, TIE_DOWNS, StageCost
-from loadplan.plan.stages import Array, StagedSolve, strength_step
+from loadplan.plan.stages import FIRST_TRY, SECOND_TRY, Array, StagedSolve, strength_step
 
 MANY_LOADS = 60
 _MOST_AT_ONCE = 400  # loads whose sets can all be looked at in one whole solve
-_BOUNDS, _FIRST, _EXACT = 0.5, 0.25, 0.6  # shares of the time left
-_TINY = 1e-6
+_BOUNDS = 0.5  # share of the time left
 
 
 @dataclass(slots=True)
@@ -38,25 +38,21 @@ class LargeSolve(StagedSolve):
             self._hold(TIE_DOWNS, nearest.least)
             self._hold(MIXED_SETS, self._bound(MIXED_SETS).least)
         step = strength_step(self.bounder)
+        strength = Settled()
         if nearest.goes is not None:
-            with self._within(_FIRST):
+            with self._within(FIRST_TRY):
                 self._dive(STRENGTH, nearest.goes)
         if self.values is None:
             self._freer_plan(nearest.goes)
         elif self.bounder.master.going.size <= _MOST_AT_ONCE and self._near(STRENGTH):
-            with self._within(_EXACT):
-                self._settle(STRENGTH, step, self.values)
-        if not self._done():
-            with self._within(_EXACT):
+            with self._within(SECOND_TRY):
+                strength = self._settle(STRENGTH, step, self.values)
+        if not strength.proved:
+            with self._within(SECOND_TRY):
                 self._polish(STRENGTH, step)
             if nearest.goes is not None and self._as_many_as(nearest.goes):
-                self._settle(STRENGTH, step, self.values)
+                self._settle(STRENGTH, step, self.values, strength.bound)
             self._polish(STRENGTH, step)
-
-    def _done(self) -> bool:
-        """Whether the strength is proved."""
-        bound = self._bounds.get(STRENGTH, -math.inf)
-        return self.values is not None and bound >= self._value(STRENGTH) - _TINY
 
     def _freer_plan(self, goes: Array | None) -> None:
         """Dive for a plan that reaches no bounds, loads left if need be, and hold what it has."""
@@ -65,14 +61,14 @@ class LargeSolve(StagedSolve):
         lean, selection = self._lean(), self.bounder.selection
         selection.ready = {}
         self.bounder.master.release_ready()
-        with self._within(_EXACT):
+        with self._within(SECOND_TRY):
             sets = Dive(self.bounder, lean).sets(selection.possible if goes is None else goes)
             self.values = greedy(self.bounder.master, sets)
         if self.values is None:
             raise OutOfTimeError
         self._hold_those_ready()
         self._hold(TIE_DOWNS, self._value(TIE_DOWNS))
-        with self._within(_FIRST):
+        with self._within(FIRST_TRY):
             self._polish(MIXED_SETS, 1.0)
         self._hold(MIXED_SETS, self._value(MIXED_SETS))
 

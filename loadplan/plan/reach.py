@@ -65,13 +65,13 @@ def tiers_of(reach: Reach, room: int) -> Tiers:
     start = max(2, min(reach.alone, default=reach.fewest))
     patterns, longest = _patterns(levels, reach.need, start, min(start + 1, room))
     tier = tuple(index[value] for value in reach.values)
-    return Tiers(levels=levels, tier=tier, patterns=tuple(patterns), longest=longest)
+    return Tiers(levels=levels, tier=tier, patterns=patterns, longest=longest)
 
 
 @lru_cache(maxsize=512)
 def _patterns(
     tiers: tuple[int, ...], need: int, start: int, end: int
-) -> tuple[list[tuple[int, ...]], int]:
+) -> tuple[tuple[tuple[int, ...], ...], int]:
     """Minimal patterns of ``start`` to ``end`` tie-downs, and the size up to which they go.
 
     Kept: a held load is looked at in several programs of much the same articles.
@@ -80,6 +80,6 @@ def _patterns(
     for size in range(start, end + 1):
         more = minimal_patterns(tiers, need, size, MOST_PATTERNS - len(found))
         if more is None:
-            return found, size - 1
+            return tuple(found), size - 1
         found += more
-    return found, end
+    return tuple(found), end

@@ -10,6 +10,8 @@ from loadplan.plan.blocks import Block
 from loadplan.plan.tie_set import Chosen, TieSet
 
 Rounds = Mapping[tuple[int, int], float]
+_Needs = tuple[tuple[int, int], ...]
+_ByGear = dict[int, list[tuple[int, float]]]
 _SLACK = 1e-7
 _ENDLESS = 1e300
 
@@ -34,16 +36,27 @@ def enumerate_sets(
     by_price = sorted(range(block.main), key=lambda place: (price[place], place))
     order = [place for place in by_price if price[place] <= budget]
     needs = [_needs(block, place) for place in order]
-    stock = _stock_from(block, order)
     pair = 0.0 if block.apart or block.menu.shared_pairs else per_extra_pair
-    by_gear: dict[int, list[tuple[int, float]]] = {}
+    by_gear: _ByGear = {}
     for (gear, divisor), worth in (rounds or {}).items():
         by_gear.setdefault(gear, []).append((divisor, worth))
-    ahead = Ahead(block.reach.need, block.reach.fewest)
+    offers = [
+        _offer(block, place, price[place], pair, needs[at], have, by_gear)
+        for at, place in enumerate(order)
+    ]
     search = _Search(
-        block, price, per_extra_pair, order, ahead, pair, needs, stock, have, by_gear, tick
+        block=block,
+        price=price,
+        per_extra_pair=per_extra_pair,
+        order=order,
+        ahead=Ahead(block.reach.need, block.reach.fewest, offers),
+        pair=pair,
+        needs=needs,
+        stock=_stock_from(block, order),
+        all=have,
+        rounds=by_gear,
+        tick=tick,
     )
-    ahead.fill([_offer(search, at) for at in range(len(order))])
     least = [min(price[one.first : one.end], default=0.0) * one.number for one in block.apart]
     rest = [sum(least[at:]) for at in range(len(least) + 1)]
     yield from _settle_apart(search, rest, 0, budget, have, _Begun((), 0, 0.0, frozenset()))
@@ -59,7 +72,7 @@ class _Begun:
     pairs: frozenset[int]
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class _Search:
     """What stays the same during one enumeration.
 
@@ -74,35 +87,41 @@ class _Search:
     order: list[int]
     ahead: Ahead
     pair: float
-    needs: list[tuple[tuple[int, int], ...]]
+    needs: list[_Needs]
     stock: list[tuple[tuple[int, ...], tuple[int, ...]]]
     all: dict[int, int]
-    rounds: dict[int, list[tuple[int, float]]]
+    rounds: _ByGear
     tick: Callable[[], None]
 
-    def on_top(self, left: dict[int, int], needs: tuple[tuple[int, int], ...]) -> float:
+    def on_top(self, left: dict[int, int], needs: _Needs) -> float:
         """What the rounded limits add when ``needs`` have been taken, ``left`` being left."""
-        total = 0.0
-        for gear, pieces in needs:
-            for divisor, worth in self.rounds.get(gear, ()):
-                used = self.all[gear] - left[gear]
-                total += worth * (used // divisor - (used - pieces) // divisor)
-        return total
+        used = ((gear, self.all[gear] - left[gear], pieces) for gear, pieces in needs)
+        return sum(_rounded(self.rounds, gear, now - pieces, now) for gear, now, pieces in used)
 
 
-def _offer(search: _Search, at: int) -> Offer:
-    """The assembly at ``at``, as often as one article could take it."""
-    place, block, needs = search.order[at], search.block, search.needs[at]
-    most = min((search.all[gear] // pieces for gear, pieces in needs), default=block.room)
+def _rounded(rounds: _ByGear, gear: int, before: int, after: int) -> float:
+    """What the rounded limits add when ``after`` pieces of a kind are used, not ``before``."""
+    worth = rounds.get(gear, ())
+    return sum(one * (after // divisor - before // divisor) for divisor, one in worth)
+
+
+def _offer(
+    block: Block,
+    place: int,
+    price: float,
+    pair: float,
+    needs: _Needs,
+    have: dict[int, int],
+    rounds: _ByGear,
+) -> Offer:
+    """The assembly at ``place``, as often as one article could take it."""
+    most = min((have[gear] // pieces for gear, pieces in needs), default=block.room)
     value = block.reach.values[place]
     enough = max(block.reach.fewest, -(-block.reach.need // value))
     costs = []
     for number in range(1, min(most, block.room, enough) + 1):
-        rounds = 0.0
-        for gear, pieces in needs:
-            for divisor, worth in search.rounds.get(gear, ()):
-                rounds += worth * (number * pieces // divisor)
-        costs.append(search.pair + number * search.price[place] + rounds)
+        on_top = sum(_rounded(rounds, gear, 0, number * pieces) for gear, pieces in needs)
+        costs.append(pair + number * price + on_top)
     return Offer(value=value, costs=tuple(costs))
 
 
@@ -161,7 +180,7 @@ def _choose(
                 yield ((place, more), *rest), last, on_top + top
 
 
-def _needs(block: Block, place: int) -> tuple[tuple[int, int], ...]:
+def _needs(block: Block, place: int) -> _Needs:
     row = block.menu.uses[place]
     found = [(int(gear), int(row[gear])) for gear in row.nonzero()[0]]
     if block.menu.winch[place]:
@@ -234,7 +253,7 @@ def _stock_from(block: Block, order: list[int]) -> list[tuple[tuple[int, ...], t
     return found[::-1]
 
 
-def _take(left: dict[int, int], needs: tuple[tuple[int, int], ...]) -> bool:
+def _take(left: dict[int, int], needs: _Needs) -> bool:
     for gear, pieces in needs:
         if left[gear] < pieces:
             return False

@@ -20,7 +20,7 @@ from loadplan.plan.step import common_step
 
 Array = np.ndarray[Any, np.dtype[Any]]
 _FINEST = 0.001
-_FIRST_TRY, _SECOND_TRY = 0.25, 0.6  # shares of the time left
+FIRST_TRY, SECOND_TRY = 0.25, 0.6  # shares of the time left
 _ROUNDS = 60
 _NEAR = 0.008  # share of the bound within which a plan is settled without bettering it first
 _FAR = 0.02  # share of the bound beyond which the first try gives up
@@ -32,7 +32,6 @@ class StageResult:
 
     stage: StageCost
     bound: float
-    proved: bool
     seconds: float
 
 
@@ -40,17 +39,15 @@ class StageResult:
 class StagedSolve:
     """Runs the stages; ``results`` grows as they are settled, ``values`` is the best plan so far.
 
-    ``free`` is how many sets are freed at once to better it.
-
     The bounds of the stages are taken to be reached, and the first whole plan that reaches them
-    proves them all at once. Where none does, the stages are settled one by one.
+    proves them all at once. Where none does, the stages are settled one by one. ``free`` is how
+    many sets are freed at once to better a plan.
     """
 
     bounder: Bounder
     results: list[StageResult] = field(default_factory=list)
     values: Array | None = None
     free: int = 8
-    _bounds: dict[StageCost, float] = field(default_factory=dict)
 
     def run(self) -> None:
         """Settle every stage, or as many as the time allows."""
@@ -65,40 +62,40 @@ class StagedSolve:
         self._hold(MIXED_SETS, self._bound(MIXED_SETS).least)
         step = strength_step(self.bounder)
         strength = Settled()
-        with self._within(_FIRST_TRY):
+        with self._within(FIRST_TRY):
             strength = self._settle(STRENGTH, step, self.values, farthest=_FAR)
         if self.values is None:
             self._drop(MIXED_SETS)
             mixed = self._mixed_sets()
             self._hold(MIXED_SETS, mixed.value)
-        if not strength.proved or strength.values is None:
-            self._least_strength(step, strength.values is None)
-
-    def _least_strength(self, step: float, dive: bool) -> None:
-        """Settle the strength from a plan that may be far from it."""
-        if dive:
-            with self._within(_FIRST_TRY):
+            strength = Settled()
+            with self._within(FIRST_TRY):
                 self._dive(STRENGTH, self._goes())
-        if not self._near(STRENGTH):
-            with self._within(_FIRST_TRY):
-                self._polish(STRENGTH, step)
-        strength = Settled()
-        with self._within(_SECOND_TRY):
-            strength = self._settle(STRENGTH, step, self.values)
         if not strength.proved:
-            with self._within(_SECOND_TRY):
+            self._least_strength(step, strength.bound)
+
+    def _least_strength(self, step: float, least: float) -> None:
+        """Settle the strength from a plan that may be far from it; none is below ``least``."""
+        if not self._near(STRENGTH):
+            with self._within(FIRST_TRY):
                 self._polish(STRENGTH, step)
-            self._settle(STRENGTH, step, self.values)
+        strength = Settled(bound=least)
+        with self._within(SECOND_TRY):
+            strength = self._settle(STRENGTH, step, self.values, least)
+        if not strength.proved:
+            with self._within(SECOND_TRY):
+                self._polish(STRENGTH, step)
+            self._settle(STRENGTH, step, self.values, strength.bound)
 
     def _mixed_sets(self) -> Settled:
         """Settle the mixed sets where no plan was found that reaches all bounds at once."""
         mixed = Settled()
-        with self._within(_FIRST_TRY):
+        with self._within(FIRST_TRY):
             mixed = self._settle(MIXED_SETS, 1.0)
         if mixed.values is None and not mixed.proved:
-            with self._within(_SECOND_TRY):
+            with self._within(SECOND_TRY):
                 self._any_plan()
-            with self._within(_SECOND_TRY):
+            with self._within(SECOND_TRY):
                 mixed = self._settle(MIXED_SETS, 1.0, self.values)
         if mixed.values is None and mixed.proved:
             mixed = self._one_by_one()
@@ -114,12 +111,14 @@ class StagedSolve:
         goes = nearest.goes
         if goes is None:
             return
-        self.values = Dive(self.bounder, MIXED_SETS).run(goes)
+        self._dive(MIXED_SETS, goes)
         if self.values is None:
             self._drop(TIE_DOWNS)
-            self._better(TIE_DOWNS, 1.0, goes)
+            with self._within(SECOND_TRY):
+                self._dive(TIE_DOWNS, goes)
             nearest = Bound(-math.inf, goes)
             if self.values is not None:
+                self._polish(TIE_DOWNS, 1.0)
                 self._hold(TIE_DOWNS, self._value(TIE_DOWNS))
         if self.values is not None:
             self._polish(MIXED_SETS, 1.0, nearest.least)
@@ -133,13 +132,6 @@ class StagedSolve:
         except OutOfTimeError:
             if self.bounder.clock.over():
                 raise
-
-    def _better(self, stage: StageCost, step: float, goes: Array | None) -> None:
-        """Look for a good plan before the best."""
-        with self._within(_SECOND_TRY):
-            self._dive(stage, goes)
-        if self.values is not None:
-            self._polish(stage, step)
 
     def _dive(self, stage: StageCost, goes: Array | None) -> None:
         """Dive for a plan, and keep it if it is better."""
@@ -179,7 +171,7 @@ class StagedSolve:
             number = self.bounder.most_ready(stage.priority)
             self.bounder.selection.ready[stage.priority] = number
             self.bounder.master.hold_ready(self.bounder.selection.ready)
-            self._note(stage, float(number), proved=True)
+            self._note(stage, float(number))
 
     def _priorities(self) -> tuple[StageCost, ...]:
         return ready_stages(one.load.priority for one in self.bounder.master.arrays.sets.loads)
@@ -187,7 +179,7 @@ class StagedSolve:
     def _bound(self, stage: StageCost) -> Bound:
         self.bounder.clock.stage = stage.name
         bound = self.bounder.value(stage, 1.0, _ROUNDS)
-        self._note(stage, bound.least, proved=True)
+        self._note(stage, bound.least)
         return bound
 
     def _settle(
@@ -195,16 +187,17 @@ class StagedSolve:
         stage: StageCost,
         step: float,
         known: Array | None = None,
+        least: float = -math.inf,
         farthest: float = math.inf,
     ) -> Settled:
+        """Settle ``stage``; no plan is below ``least``, as is known with the same stages held."""
         self.bounder.clock.stage = stage.name
         settled = Settling(self.bounder, stage, step, farthest).run(known)
-        settled.bound = max(settled.bound, self._bounds.get(stage, -math.inf))
-        self._bounds[stage] = settled.bound
+        settled.bound = max(settled.bound, least)
         if settled.values is not None:
             self.values = settled.values
         if settled.values is not None or not settled.proved:
-            self._note(stage, settled.bound, proved=settled.proved)
+            self._note(stage, settled.bound)
         return settled
 
     def _one_by_one(self) -> Settled:
@@ -230,7 +223,7 @@ class StagedSolve:
             number = self.bounder.most_ready(stage.priority)
             while not self._attained(stage.priority, number):
                 number -= 1
-            self._note(stage, float(selection.ready[stage.priority]), proved=True)
+            self._note(stage, float(selection.ready[stage.priority]))
         selection.possible = possible
 
     def _attained(self, priority: int, number: int) -> bool:
@@ -243,7 +236,6 @@ class StagedSolve:
         return settled.values is not None
 
     def _drop(self, stage: StageCost) -> None:
-        self._bounds.clear()
         if any(held == stage for held, _ in self.bounder.master.stage_rows):
             self.bounder.master.loosen(stage, math.inf)
         self.bounder.selection.forget(0)
@@ -257,8 +249,8 @@ class StagedSolve:
             master.add_stage(stage, value)
         return value
 
-    def _note(self, stage: StageCost, bound: float, *, proved: bool) -> None:
-        result = StageResult(stage, bound, proved, self.bounder.clock.spent())
+    def _note(self, stage: StageCost, bound: float) -> None:
+        result = StageResult(stage, bound, self.bounder.clock.spent())
         for place, earlier in enumerate(self.results):
             if earlier.stage == stage:
                 self.results[place] = result

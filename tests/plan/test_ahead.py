@@ -34,18 +34,11 @@ def least(offers: list[Offer], number: int, value: int) -> float:
     return min(prices)
 
 
-def bound(offers: list[Offer], need: int, fewest: int) -> Ahead:
-    """The bound over ``offers``."""
-    ahead = Ahead(need, fewest)
-    ahead.fill(offers)
-    return ahead
-
-
 @given(offers=OFFERS, need=st.integers(1, 200), fewest=st.integers(0, 4), data=st.data())
 def test_never_above_the_least(
     offers: list[Offer], need: int, fewest: int, data: st.DataObject
 ) -> None:
-    ahead = bound(offers, need, fewest)
+    ahead = Ahead(need, fewest, offers)
     number = data.draw(st.integers(0, fewest))
     value = data.draw(st.integers(0, need))
     for at, said in enumerate(ahead.least(number, value)):
@@ -54,12 +47,12 @@ def test_never_above_the_least(
 
 @given(offers=OFFERS, fewest=st.integers(0, 4))
 def test_the_least_where_the_need_has_as_many_parts(offers: list[Offer], fewest: int) -> None:
-    ahead = bound(offers, 64, fewest)
+    ahead = Ahead(64, fewest, offers)
     assert ahead.least(fewest, 64)[0] == least(offers, fewest, 64)
 
 
 def test_nothing_lacking_costs_nothing() -> None:
-    ahead = bound([Offer(value=10, costs=(3.0, 6.0))], 20, 2)
+    ahead = Ahead(20, 2, [Offer(value=10, costs=(3.0, 6.0))])
     assert ahead.least(0, 0) == [0.0, 0.0]
     assert ahead.least(-1, -5) == [0.0, 0.0]
     assert ahead.least(2, 20) == [6.0, inf]

@@ -22,11 +22,11 @@ def test_a_bound_that_was_never_found_proves_nothing(bound: float) -> None:
     plan = solve_day(one)
     given = {stage.name: float(stage.value) for stage in plan.stages}
     results = [
-        StageResult(stage, given[stage.name], True, 0.0)
+        StageResult(stage, given[stage.name], 0.0)
         for stage in (*ready_stages((1, 2)), TIE_DOWNS, MIXED_SETS)
     ]
     solve = SimpleNamespace(
-        results=[*results, StageResult(STRENGTH, bound, False, 0.0)],
+        results=[*results, StageResult(STRENGTH, bound, 0.0)],
         bounder=SimpleNamespace(clock=Clock(1.0)),
     )
     *before, strength = stages_of(sets_of(one), solve, plan.ready, plan.tie_downs)
