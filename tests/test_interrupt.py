@@ -18,7 +18,13 @@ def test_ctrl_c_during_a_long_solve_writes_nothing_and_exits_130(tmp_path: Path)
     day, results = tmp_path / "day.xlsx", tmp_path / "results.xlsx"
     write_workbook(generate(loads=50, seed=2, tight=True), day)
     command = [sys.executable, "-m", "loadplan", "plan", str(day), "-o", str(results)]
-    with subprocess.Popen(command, stderr=subprocess.PIPE, text=True) as run:
+    # Where the tests themselves run in the background, SIGINT is ignored from birth.
+    with subprocess.Popen(
+        command,
+        stderr=subprocess.PIPE,
+        text=True,
+        preexec_fn=lambda: signal.signal(signal.SIGINT, signal.SIG_DFL),
+    ) as run:
         time.sleep(12)
         run.send_signal(signal.SIGINT)
         _, errors = run.communicate(timeout=30)

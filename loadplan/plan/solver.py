@@ -203,10 +203,16 @@ class Solver:
         thread = threading.Thread(target=self._guarded, args=(failure,), daemon=True)
         thread.start()
         end = now() + seconds + _GRACE
-        while thread.is_alive():
-            thread.join(0.1)
-            if now() > end:
-                raise SolverFailed(f"The solver did not stop at its time limit. {PLAN_AGAIN}")
+        try:
+            while thread.is_alive():
+                thread.join(0.1)
+                if now() > end:
+                    raise SolverFailed(f"The solver did not stop at its time limit. {PLAN_AGAIN}")
+        except BaseException:
+            # The thread goes on in the model; what is undone on the way out must not touch it.
+            self._highs = highspy.Highs()
+            self._highs.setOptionValue("output_flag", False)
+            raise
         if failure:
             raise SolverFailed(f"The solver stopped with an error: {failure[0]}. {PLAN_AGAIN}")
         return _status(self._highs.getModelStatus())
