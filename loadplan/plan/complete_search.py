@@ -34,9 +34,9 @@ class CompleteSearch:
     place: dict[pulp.LpVariable, int]
 
     @classmethod
-    def of(cls, master: Master) -> CompleteSearch:
-        """The search for the master's day."""
-        program = build(master.arrays.sets, complete=True)
+    def of(cls, master: Master, *, patterns: bool = True) -> CompleteSearch:
+        """The search for the master's day; ``patterns`` as in the program."""
+        program = build(master.arrays.sets, complete=True, patterns=patterns)
         every = program.variables.all
         place = {variable: number for number, variable in enumerate(every)}
         return cls(master, program, matrix_of(program.problem, every), place)

@@ -50,6 +50,8 @@ def cheapest_now(search: Search) -> Purchase | None:
     if not least.proved:
         bound: Fraction = search.step * max(0, least.bound)
         return search.purchase(least.values, bound=bound, proved=False)
+    if not search.program.offers:
+        return search.purchase(least.values, bound=None, proved=True)
     search.spend(search.cost(least.values))
     search.clock.stage = "pieces of the purchase"
     fewest = search.fewest_pieces(least.values)

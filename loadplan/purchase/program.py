@@ -42,20 +42,16 @@ class PurchaseProgram:
     bought: Array
 
 
-def purchase_program(
-    day: Day, loads: Iterable[str], offers: Sequence[Price], *, patterns: bool = True
-) -> PurchaseProgram:
-    """The program of ``day`` in which only ``loads`` may go and ``offers`` may be bought.
-
-    ``patterns`` as in :func:`loadplan.plan.program.build`.
-    """
+def purchase_program(day: Day, loads: Iterable[str], offers: Sequence[Price]) -> PurchaseProgram:
+    """The program of ``day`` in which only ``loads`` may go and ``offers`` may be bought."""
     wanted = set(loads)
     offers = tuple(offer for offer in offers if offer.most is None or offer.most > 0)
     market = with_pieces(day, [(offer, min(offer.most or _PAIR, _PAIR)) for offer in offers])
     every = sets_of(market)
     going = tuple(one for one in every.loads if one.load.id in wanted)
     sets = replace(every, loads=going, plenty=True)
-    program = build(sets, complete=True, pairs=False, patterns=patterns)
+    # Tier patterns raise the bound of a day's stages; here they made every answer slower.
+    program = build(sets, complete=True, pairs=False, patterns=False)
     variables = program.variables
     columns = len(variables.all)
     place = {variable: at for at, variable in enumerate(variables.all)}

@@ -18,7 +18,8 @@ def reader_of(program: PurchaseProgram, clock: Clock) -> CompleteSearch:
     """What reads the solutions of ``program``; it takes as long to make as the program itself."""
     # Gear on by Fixed is in the slots; what it takes from the pools is in the program's rows.
     sets = replace(program.sets, day=replace(program.sets.day, fixed=()))
-    return CompleteSearch.of(Master(Arrays(sets), build(sets, complete=False), clock))
+    master = Master(Arrays(sets), build(sets, complete=False), clock)
+    return CompleteSearch.of(master, patterns=False)
 
 
 def plan_of(reader: CompleteSearch, values: Array) -> Shown:

@@ -50,7 +50,7 @@ class Servable:
         """The questions of ``day``; ``sets`` are its own."""
         offers = [Price(specification=gear, price=_ONE) for gear in sets.gear]
         loads = [load.id for load in day.loads]
-        program = purchase_program(day, loads, offers, patterns=False)
+        program = purchase_program(day, loads, offers)
         # The columns of each load stand behind the one that says whether it goes.
         columns = np.arange(len(program.matrix.lower))
         of_load = np.searchsorted(program.ready, columns, side="right") - 1
