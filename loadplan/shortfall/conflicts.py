@@ -2,14 +2,18 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Collection, Sequence
+from dataclasses import dataclass
 
 from loadplan.day.day import Day
 from loadplan.outcome.held import Conflict
-from loadplan.shortfall.irreducible import irreducible
+from loadplan.shortfall.irreducible import Fails, confirmed, irreducible, narrowed
+from loadplan.shortfall.near import apart, near
+from loadplan.shortfall.relaxed import Denial, Relaxed
 from loadplan.shortfall.servable import Servable
 
 _MOST = 4
+_SHARE = 0.2  # of the time left, for proving that no load, or no kind, can be left out
 
 
 def conflicts_of(
@@ -22,14 +26,13 @@ def conflicts_of(
     """
     found: list[Conflict] = []
     free: set[str] = set()
+    order = _order(day, ready, held)
+    meets = near(day, order, held)
     while len(found) < _MOST:
-        # What cannot go alone cannot go beside others, and is soon told.
-        alone = ask.can([held], free)
-        answer = alone if alone is False else ask.can([*ready, held], free)
+        others, answer = _in_the_way(ask, meets, order, held, free)
         if answer is not False:
             return found, answer
-        others = [] if alone is False else _order(day, ready, held)
-        one = _conflict(day, ask, others, held, free)
+        one = _Search(day, ask, held, frozenset(free)).conflict(others)
         if one is None:
             return found, None
         found.append(one)
@@ -37,50 +40,109 @@ def conflicts_of(
     return found, None
 
 
+def _in_the_way(
+    ask: Servable, meets: Sequence[str], order: Sequence[str], held: str, free: set[str]
+) -> tuple[list[str], bool | None]:
+    """Loads beside which ``held`` cannot go, and whether it can go beside all of ``order``."""
+    # What cannot go alone cannot go beside others, and is soon told. Mostly it is the loads out at
+    # the same time that stand in the way, and mostly fractions tell.
+    if ask.can([held], free) is False:
+        return [], False
+    for others in (meets, order) if len(meets) < len(order) else (order,):
+        denial = ask.relaxed([*others, held]).denial([*others, held], free, ask.seconds())
+        if denial is not None and held in denial.loads:
+            return [load for load in others if load in denial.loads], False
+    return list(order), ask.can([*order, held], free)
+
+
 def _order(day: Day, ready: Sequence[str], held: str) -> list[str]:
     """Loads out at the same time first, then the least important first."""
-    mine, end = day.load_by_id[held], day.turnaround
 
     def rank(load: str) -> tuple[bool, int, str, str]:
-        one = day.load_by_id[load]
-        apart = one.back + end <= mine.out or mine.back + end <= one.out
-        return apart, -one.priority, load.casefold(), load
+        priority = day.load_by_id[load].priority
+        return apart(day, load, held), -priority, load.casefold(), load
 
     return sorted(ready, key=rank)
 
 
-def _conflict(
-    day: Day, ask: Servable, others: Sequence[str], held: str, free: set[str]
-) -> Conflict | None:
-    def loads_fail(kept: Sequence[str]) -> bool | None:
-        return _not(ask.can([*kept, held], free))
+@dataclass(frozen=True, slots=True)
+class _Search:
+    """The search for one conflict of ``held``, with the kinds ``free`` in plenty.
 
-    loads, sure = irreducible(others, loads_fail)
-    # By id, so that the rows of the workbook may stand in any order.
-    loads = sorted([*loads, held], key=lambda load: (load.casefold(), load))
+    Fractions narrow it down: they are asked in a fraction of the time. Whole numbers have the last
+    word on whether a load or a kind could be left out.
+    """
 
-    def kinds_fail(kept: Sequence[str]) -> bool | None:
-        return _not(ask.can(loads, [kind for kind in ask.kinds if kind not in kept]))
+    day: Day
+    ask: Servable
+    held: str
+    free: frozenset[str]
 
-    limited = [kind for kind in ask.kinds if kind not in free]
-    if kinds_fail(limited) is not True:
-        return None
-    gear, settled = irreducible(limited, kinds_fail)
-    rest = [kind for kind in ask.kinds if kind not in gear]
-    answer = ask.extra(loads, rest, gear)
-    if not answer.can:
-        return None
-    usable = sum(day.gear_by_id[kind].usable for kind in gear)
-    return Conflict(
-        loads=tuple(loads),
-        gear=tuple(kind for kind in ask.kinds if kind in gear),
-        first=min(day.load_by_id[load].out for load in loads),
-        last=max(day.load_by_id[load].back for load in loads),
-        need=usable + sum(answer.extra.values()),
-        usable=usable,
-        irreducible=sure and settled,
-        least=answer.least,
-    )
+    def conflict(self, others: Sequence[str]) -> Conflict | None:
+        """A conflict of ``held`` with some of ``others``, beside all of which it cannot go."""
+        relaxed = self.ask.relaxed([*others, self.held])
+        loads, sure = self._loads(relaxed, others)
+        # By id, so that the rows of the workbook may stand in any order.
+        loads = sorted([*loads, self.held], key=lambda load: (load.casefold(), load))
+        kinds = self._kinds(relaxed, loads)
+        if kinds is None:
+            return None
+        gear, settled = kinds
+        rest = [kind for kind in self.ask.kinds if kind not in gear]
+        answer = self.ask.extra(loads, rest, gear)
+        if not answer.can:
+            return None
+        by_id = self.day.load_by_id
+        usable = sum(self.day.gear_by_id[kind].usable for kind in gear)
+        return Conflict(
+            loads=tuple(loads),
+            gear=tuple(kind for kind in self.ask.kinds if kind in gear),
+            first=min(by_id[load].out for load in loads),
+            last=max(by_id[load].back for load in loads),
+            need=usable + sum(answer.extra.values()),
+            usable=usable,
+            irreducible=sure and settled,
+            least=answer.least,
+        )
+
+    def _loads(self, relaxed: Relaxed, others: Sequence[str]) -> tuple[list[str], bool]:
+        def reason(kept: Sequence[str]) -> Sequence[str] | None:
+            denial = self._denial(relaxed, [*kept, self.held], self.free)
+            return None if denial is None else denial.loads
+
+        def fails(kept: Sequence[str]) -> bool | None:
+            return _not(self.ask.can([*kept, self.held], self.free))
+
+        if reason(others) is None:
+            return irreducible(others, fails)
+        return self._confirmed(narrowed(others, reason), fails)
+
+    def _kinds(self, relaxed: Relaxed, loads: Sequence[str]) -> tuple[list[str], bool] | None:
+        """Kinds of which there are too few for ``loads``; None where that was not settled."""
+
+        def plenty(kept: Sequence[str]) -> list[str]:
+            return [kind for kind in self.ask.kinds if kind not in kept]
+
+        def reason(kept: Sequence[str]) -> Sequence[str] | None:
+            denial = self._denial(relaxed, loads, plenty(kept))
+            return None if denial is None else denial.kinds
+
+        def fails(kept: Sequence[str]) -> bool | None:
+            return _not(self.ask.can(loads, plenty(kept)))
+
+        limited = [kind for kind in self.ask.kinds if kind not in self.free]
+        if reason(limited) is not None:
+            return self._confirmed(narrowed(limited, reason), fails)
+        return irreducible(limited, fails) if fails(limited) else None
+
+    def _confirmed(self, members: Sequence[str], fails: Fails) -> tuple[list[str], bool]:
+        with self.ask.clock.at_most(_SHARE):
+            return confirmed(members, fails, self.ask.clock.left())
+
+    def _denial(
+        self, relaxed: Relaxed, loads: Sequence[str], free: Collection[str]
+    ) -> Denial | None:
+        return relaxed.denial(loads, free, self.ask.seconds())
 
 
 def _not(answer: bool | None) -> bool | None:

@@ -7,6 +7,7 @@ from dataclasses import dataclass, replace
 
 from loadplan.day.day import Day
 from loadplan.day.load import DAY_END, Load
+from loadplan.shortfall.near import near
 from loadplan.shortfall.planned import Planner
 
 MINUTE = 60
@@ -26,6 +27,8 @@ def least_delay(
 ) -> Delay | None:
     """The least delay of one of ``movable`` with which all of ``wanted`` go; None where none does.
 
+    ``conflict`` are some of ``wanted`` that cannot all go as the day stands.
+
     Out and Back move together, so the gear is out as long as before. Going later helps only once
     a load is back that was out at the same time, so the moments at which gear comes back are the
     ones to try, in order. Trips stay on their days and before the next trip of trailer and driver.
@@ -38,9 +41,11 @@ def least_delay(
     least = True
     for minutes, _, load in steps:
         later = moved(day, load, minutes)
-        goes = plan.goes(later, conflict) if set(conflict) != set(wanted) else True
-        if goes:
-            goes = plan.goes(later, wanted)
+        meets = near(later, wanted, load)
+        if set(near(day, conflict, load)) <= set(meets):
+            # All that were out together still are.
+            continue
+        goes = plan.goes(later, wanted, {*conflict, *meets})
         if goes:
             return Delay(load=load, minutes=minutes, least=least)
         least = least and goes is False

@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+import time
 from collections.abc import Callable, Sequence
 
 Fails = Callable[[Sequence[str]], bool | None]
+Reason = Callable[[Sequence[str]], Sequence[str] | None]
 
 
 def irreducible(members: Sequence[str], fails: Fails) -> tuple[list[str], bool]:
@@ -32,3 +34,35 @@ def irreducible(members: Sequence[str], fails: Fails) -> tuple[list[str], bool]:
         return [*first, *second]
 
     return (reduced([], members, True) if members else []), sure
+
+
+def narrowed(members: Sequence[str], reason: Reason) -> list[str]:
+    """Members that fail together for a reason, and without any one of them for none that is seen.
+
+    ``reason`` answers with those of the members that matter to why they fail, or with None.
+    """
+    kept = list(members)
+    for member in reversed(members):
+        if member in kept:
+            matters = reason([one for one in kept if one != member])
+            if matters is not None:
+                kept = [one for one in kept if one in matters]
+    return kept
+
+
+def confirmed(members: Sequence[str], fails: Fails, seconds: float) -> tuple[list[str], bool]:
+    """As :func:`irreducible` for few members of whom hardly one can be left out.
+
+    Asks member by member, late ones first, and ends where it is plain that ``seconds`` will not do
+    for them all.
+    """
+    kept, started = list(members), time.monotonic()
+    for number, member in enumerate(reversed(members), 1):
+        rest = [one for one in kept if one != member]
+        answer = fails(rest)
+        if answer:
+            kept = rest
+        spent = time.monotonic() - started
+        if answer is None or spent * len(members) > seconds * number:
+            return kept, answer is not None and number == len(members)
+    return kept, True

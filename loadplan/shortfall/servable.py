@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection
+from collections.abc import Collection, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 from typing import Any
@@ -16,6 +16,7 @@ from loadplan.plan.matrix import Matrix
 from loadplan.plan.sets import Sets
 from loadplan.plan.solver import Solver, Status
 from loadplan.purchase.program import PurchaseProgram, purchase_program
+from loadplan.shortfall.relaxed import Relaxed
 
 Array = np.ndarray[Any, np.dtype[Any]]
 _EACH = 5.0  # seconds for one question
@@ -68,6 +69,19 @@ class Servable:
         """Whether ``loads`` can all be ready with the kinds ``free`` in plenty."""
         return self.extra(loads, free, ()).can
 
+    def seconds(self) -> float:
+        """What one question may take."""
+        return min(_EACH, self.clock.left())
+
+    def relaxed(self, loads: Sequence[str]) -> Relaxed:
+        """The questions about ``loads`` alone, without whole numbers."""
+        going = [self.place[load] for load in loads]
+        keep = self._columns_of(going)
+        part = self.matrix.part(keep, self.matrix.lower, self.matrix.upper)
+        ready = np.searchsorted(keep, self.program.ready[going])
+        bought = np.searchsorted(keep, self.program.bought)
+        return Relaxed.of(part, loads, ready, self.kinds, bought)
+
     def extra(
         self, loads: Collection[str], free: Collection[str], counted: Collection[str]
     ) -> Answer:
@@ -77,7 +91,7 @@ class Servable:
         if self.clock.over():
             return Answer(None, {})
         going = [self.place[load] for load in loads]
-        keep = np.nonzero(np.isin(self.of_load, [-1, *going]))[0]
+        keep = self._columns_of(going)
         lower, upper = self.matrix.lower.copy(), self.matrix.upper.copy()
         lower[self.program.ready[going]] = 1.0
         bought = self.program.bought
@@ -87,7 +101,7 @@ class Servable:
         cost[bought] = [float(kind in counted) for kind in self.kinds]
         solver = Solver(self.matrix.part(keep, lower, upper))
         solver.price(cost[keep])
-        outcome = solver.solve(min(_EACH, self.clock.left()), 1.0)
+        outcome = solver.solve(self.seconds(), 1.0)
         if outcome.status is Status.INFEASIBLE:
             return Answer(False, {}, True)
         if outcome.values is None:
@@ -100,3 +114,7 @@ class Servable:
             if number and kind in counted
         }
         return Answer(True, taken, outcome.status is Status.OPTIMAL)
+
+    def _columns_of(self, going: Sequence[int]) -> Array:
+        """The columns of some loads, and of what is bought."""
+        return np.nonzero(np.isin(self.of_load, [-1, *going]))[0]

@@ -13,12 +13,14 @@ from loadplan.purchase.money import money
 from loadplan.purchase.owned import with_purchase
 from loadplan.purchase.purchase import Purchase
 from loadplan.shortfall.delay import Delay, least_delay, moved
+from loadplan.shortfall.near import near
 from loadplan.shortfall.planned import Planner
 from loadplan.shortfall.policy import otherwise
 from loadplan.shortfall.words import kind_words
 from loadplan.text import count, names
 
 MOST = 3
+_DELAYS = 0.5  # share of the time left: there are many to try
 _STAY = "Every other load that is ready stays ready"
 
 
@@ -61,7 +63,11 @@ class Ways:
             for gear in self.day.gear
             if gear.condition is Condition.HOLD and gear.quantity
         ]
-        found = self.plan.buys(self.day, self.wanted, offers) if offers else None
+        found = (
+            self.plan.buys(self.day, self.wanted, offers, near(self.day, self.wanted, self.load))
+            if offers
+            else None
+        )
         if found is None:
             return None
         pieces = names([f"{n:,} x {o.specification.id}" for o, n in found.lines])
@@ -80,7 +86,8 @@ class Ways:
         rank = {load: -self.day.load_by_id[load].priority for load in members}
         movable = sorted(members, key=lambda load: (load != self.load, rank[load]))
         first = self.conflicts[0].loads
-        found = least_delay(self.day, self.wanted, first, movable, self.plan)
+        with self.plan.clock.at_most(_DELAYS):
+            found = least_delay(self.day, self.wanted, first, movable, self.plan)
         if found is None:
             return None
         then = moved(self.day, found.load, found.minutes)
@@ -108,7 +115,11 @@ class Ways:
 
     def _purchase(self) -> WayOut | None:
         offers = self.day.prices
-        found = self.plan.buys(self.day, self.wanted, offers) if offers else None
+        found = (
+            self.plan.buys(self.day, self.wanted, offers, near(self.day, self.wanted, self.load))
+            if offers
+            else None
+        )
         if found is None:
             return None
         currency = self.day.currency
@@ -170,7 +181,7 @@ class Ways:
         by_id = self.day.load_by_id
         before = by_id[other].priority <= by_id[self.load].priority
         going = [load.id for load in then.loads if load.id in {*self.ready, other}]
-        return before and bool(self.plan.goes(then, going))
+        return before and bool(self.plan.goes(then, going, near(then, going, other)))
 
 
 def _bought(found: Purchase, currency: str) -> str:
