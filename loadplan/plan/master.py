@@ -21,7 +21,7 @@ from loadplan.plan.program import Program
 from loadplan.plan.solver import Outcome, Solver
 from loadplan.plan.stage_cost import StageCost
 from loadplan.plan.tie_set import TieSet
-from loadplan.plan.traits import Traits, traits_of, traits_of_sets
+from loadplan.plan.traits import traits_of, traits_of_sets
 
 Array = np.ndarray[Any, np.dtype[Any]]
 _SMALL = 1e-7
@@ -66,9 +66,11 @@ class Master:
         self.known |= {one: len(self.sets) + at for at, one in enumerate(new)}
         self.sets += new
         fresh = traits_of_sets(self.arrays, new)
+        costs = [(row, fresh.cost(stage).tolist()) for stage, row in self.stage_rows]
         starts, rows, values = [0], [], []
         for place, (number, chosen) in enumerate(new):
-            for row, value in self._entries(number, chosen, fresh, place):
+            stages = [(row, cost[place]) for row, cost in costs if cost[place]]
+            for row, value in self._entries(number, chosen, stages, fresh.uses[place]):
                 rows.append(row)
                 values.append(value)
             starts.append(len(rows))
@@ -172,9 +174,9 @@ class Master:
         return self.solver.add_row(columns, weights[columns].astype(float), low, high)
 
     def _entries(
-        self, number: int, chosen: TieSet, traits: Traits, place: int
+        self, number: int, chosen: TieSet, stages: Iterable[tuple[int, float]], uses: Array
     ) -> Iterable[tuple[int, float]]:
-        """The rows a set's column stands in, and with what."""
+        """The rows a set's column stands in, and with what; ``stages`` and ``uses`` are its own."""
         block = self.arrays.blocks[number]
         yield self.article_row[number], 1.0
         menu = block.menu
@@ -188,8 +190,5 @@ class Master:
             row = self.shared[name][block.load]
             if row >= 0 and value:
                 yield int(row), value
-        for stage, stage_row in self.stage_rows:
-            cost = float(traits.cost(stage)[place])
-            if cost:
-                yield stage_row, cost
-        yield from self.limits.entries(traits.uses[place], block.load)
+        yield from stages
+        yield from self.limits.entries(uses, block.load)
