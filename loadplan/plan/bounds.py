@@ -108,8 +108,11 @@ class Bounder:
         """
         left, possible = goes.copy(), True
         self.master.release_ready()
+        basis = None
         while left.any():
             outcome = self._gone(left)
+            if basis is None:
+                basis = self.master.solver.basis()
             if outcome.bound <= -float(left.sum()) + _TINY:
                 break
             assert outcome.values is not None
@@ -117,8 +120,12 @@ class Bounder:
             limit = float(reduced @ outcome.values[self.master.going]) - outcome.bound
             self._cut(1.0 + reduced, limit + _TINY)
             (conflict,) = np.nonzero((1.0 + reduced > _TINY) & (left > 0))
+            self.master.solver.forget()
             left[self._core(conflict) if len(conflict) <= _MOST_IN_CONFLICT else conflict] = 0.0
+            self.master.solver.forget()
             possible = False
+        if not possible:
+            self.master.solver.go_back(basis)
         self.master.hold_ready(self.selection.ready)
         return possible
 

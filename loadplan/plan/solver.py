@@ -111,6 +111,22 @@ class Solver:
         """Choose the simplex that can go on from the last basis."""
         self._highs.setOptionValue("simplex_strategy", strategy)
 
+    def forget(self) -> None:
+        """Start the next solve from nothing: the last solution is of no use to it."""
+        self._highs.clearSolver()
+
+    def basis(self) -> highspy.HighsBasis:
+        """Where the last linear solve ended."""
+        return self._highs.getBasis()
+
+    def go_back(self, basis: highspy.HighsBasis) -> None:
+        """Start the next linear solve where an earlier one ended."""
+        kinds = highspy.HighsBasisStatus
+        columns, rows = list(basis.col_status), list(basis.row_status)
+        basis.col_status = columns + [kinds.kLower] * (self.columns - len(columns))
+        basis.row_status = rows + [kinds.kBasic] * (self.rows - len(rows))
+        self._highs.setBasis(basis)
+
     def add_row(self, columns: Array, coefficients: Array, low: float, high: float) -> int:
         """Append a row; answers with its number."""
         self._next_is(_DUAL)
