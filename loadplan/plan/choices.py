@@ -7,7 +7,7 @@ tensioners and make as many pairs; everything the set takes is the sum of what t
 
 from __future__ import annotations
 
-from collections import defaultdict
+from collections import Counter, defaultdict
 from collections.abc import Iterator
 from dataclasses import dataclass
 from itertools import groupby, permutations, product
@@ -26,6 +26,7 @@ Members = tuple[str, ...]
 Rests = tuple[Rest, ...]
 Shape = tuple[int, ...]
 _Pair = tuple[Members, Rests]
+_MOST_ALIKE = 4  # pairs of equal number: who goes with whom is tried in every order
 _Class = tuple[int, Shape, bool]
 
 
@@ -72,6 +73,8 @@ def _classes(master: Master, usable: Array) -> dict[_Class, dict[_Pair, list[int
         menu = block.menu.assemblies
         taken = sorted(((n, menu[place]) for place, n in one.chosen), key=lambda t: -t[0])
         shape = tuple(n for n, _ in taken)
+        if max(Counter(shape).values(), default=0) > _MOST_ALIKE:
+            continue
         members = _sorted_by(shape, [one.member for _, one in taken])
         rests = _sorted_by(shape, [_rest(one) for _, one in taken])
         differ = len(set(members)) == len(shape)

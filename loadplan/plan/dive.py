@@ -79,7 +79,6 @@ class Dive:
         """
         master = self.bounder.master
         master.hold_loads(np.zeros(len(goes)), goes)
-        master.solver.forget()
         diving = self._diving()
         while not self.bounder.clock.over():
             outcome = self._solved(diving)

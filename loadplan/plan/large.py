@@ -10,6 +10,7 @@ import numpy as np
 from loadplan.plan.bounds import Bound
 from loadplan.plan.clock import OutOfTimeError
 from loadplan.plan.dive import Dive
+from loadplan.plan.fill import Fill
 from loadplan.plan.greedy import greedy
 from loadplan.plan.settle import Settled
 from loadplan.plan.stage_cost import MIXED_SETS, STRENGTH, TIE_DOWNS, StageCost
@@ -29,6 +30,7 @@ class LargeSolve(StagedSolve):
     """
 
     free: int = 48
+    freest: int = 8
 
     def _run(self) -> None:
         nearest = Bound(-math.inf, None)
@@ -39,20 +41,25 @@ class LargeSolve(StagedSolve):
             self._hold(MIXED_SETS, self._bound(MIXED_SETS).least)
         step = strength_step(self.bounder)
         strength = Settled()
+        at_once = self.bounder.master.going.size <= _MOST_AT_ONCE
         if nearest.goes is not None:
             with self._within(FIRST_TRY):
                 self._dive(STRENGTH, nearest.goes)
         if self.values is None:
             self._freer_plan(nearest.goes)
-        elif self.bounder.master.going.size <= _MOST_AT_ONCE and self._near(STRENGTH):
+        elif at_once and self._near(STRENGTH):
             with self._within(SECOND_TRY):
                 strength = self._settle(STRENGTH, step, self.values)
-        if not strength.proved:
-            with self._within(SECOND_TRY):
-                self._polish(STRENGTH, step)
-            if nearest.goes is not None and self._as_many_as(nearest.goes):
-                self._settle(STRENGTH, step, self.values, strength.bound)
+        if strength.proved:
+            return
+        reached = nearest.goes is not None and self._as_many_as(nearest.goes)
+        if reached and not at_once:
+            self._bound(STRENGTH)
+        with self._within(SECOND_TRY):
             self._polish(STRENGTH, step)
+        if reached and at_once:
+            self._settle(STRENGTH, step, self.values, strength.bound)
+        self._polish(STRENGTH, step)
 
     def _freer_plan(self, goes: Array | None) -> None:
         """Dive for a plan that reaches no bounds, loads left if need be, and hold what it has."""
@@ -66,6 +73,8 @@ class LargeSolve(StagedSolve):
             self.values = greedy(self.bounder.master, sets)
         if self.values is None:
             raise OutOfTimeError
+        with self._within(SECOND_TRY):
+            self.values = Fill(self.bounder, lean).run(self.values)
         self._hold_those_ready()
         self._hold(TIE_DOWNS, self._value(TIE_DOWNS))
         with self._within(FIRST_TRY):

@@ -16,8 +16,8 @@ import numpy as np
 
 from loadplan.plan.bounds import Bounder
 from loadplan.plan.clock import OutOfTimeError
-from loadplan.plan.partly import partly_settled
 from loadplan.plan.stage_cost import StageCost
+from loadplan.plan.stretch import Stretch
 
 Array = np.ndarray[Any, np.dtype[Any]]
 _FREE = 8  # sets freed at once, later twice as many
@@ -28,13 +28,15 @@ _SECONDS, _LONGEST = 0.25, 4.0  # for each set freed, and at most
 class Polish:
     """Betters a plan in ``stage``, the stages before it held; values lie ``step`` apart.
 
-    ``free`` is how many sets are freed at once, and twice as many where that betters nothing.
+    ``free`` is how many sets are freed at once, and twice as many where that betters nothing, up
+    to ``most`` times as many.
     """
 
     bounder: Bounder
     stage: StageCost
     step: float
     free: int = _FREE
+    most: int = 2
 
     def run(self, values: Array, enough: float = -math.inf) -> Array:
         """The best plan found from ``values`` on; stops at ``enough`` or less.
@@ -42,6 +44,7 @@ class Polish:
         Goes on until a whole round has bettered nothing, or the time is up.
         """
         found = [values]
+        self.bounder.master.keep_every_limit()
         with suppress(OutOfTimeError):
             for better in self._better(values, enough):
                 found.append(better)
@@ -57,14 +60,15 @@ class Polish:
             if value <= enough + 0.5 * self.step:
                 return
             stretch, loads = self._stretch(order, start, free)
-            found = self._again(values, goes, stretch, value - 0.9 * self.step)
+            again = Stretch(self.bounder, self.stage, values, stretch)
+            found = again.better(value - 0.9 * self.step, self._seconds())
             start = (start + max(1, loads // 2)) % max(1, len(order))
             since += max(1, loads // 2)
             if found is not None:
                 values, since = found, 0
                 yield values
             if since >= len(order):
-                if loads == len(order) or free > self.free:
+                if loads == len(order) or free >= self.most * self.free:
                     return
                 free, since = 2 * free, 0
 
@@ -89,10 +93,3 @@ class Polish:
                 return blocks, number
             blocks |= mine
         return blocks, len(order)
-
-    def _again(self, values: Array, goes: Array, free: set[int], below: float) -> Array | None:
-        """A plan below ``below`` that differs in the ``free`` blocks alone."""
-        master = self.bounder.master
-        chosen = np.nonzero(values[master.base :] > 0.5)[0]
-        settled = [int(c) + master.base for c in chosen if master.sets[c][0] not in free]
-        return partly_settled(self.bounder, self.stage, goes, settled, below, self._seconds())

@@ -8,6 +8,8 @@ and answers in whole loads, so a bound it gives holds over every set of ready lo
 
 from __future__ import annotations
 
+import math
+from collections.abc import Sequence
 from dataclasses import dataclass, field
 from typing import Any
 
@@ -19,6 +21,8 @@ from loadplan.plan.stage_cost import StageCost
 
 Array = np.ndarray[Any, np.dtype[Any]]
 _SMALL = 1e-9
+_MOST = 8192.0
+_OFF = 2e-7  # by which a bound in such units may be off
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -80,13 +84,24 @@ class Selection:
             (1.0 * (self.priority == priority), 0.0, float(number), INFINITE)
             for priority, number in self.ready.items()
         ]
-        # The last column is the stage's value, shifted by no more than its own cuts demand.
-        rows += [(cut.weights, 1.0, cut.limit, INFINITE) for cut in values or ()]
+        # The last column is the stage's value, in units of which no cut has very many.
+        unit = _unit(values or ())
+        rows += [(cut.weights / unit, 1.0, cut.limit / unit, INFINITE) for cut in values or ()]
         solver = Solver(_matrix(rows, np.append(upper, 0.0 if values is None else INFINITE)))
         solver.price(np.append(cost, 0.0 if values is None else 1.0))
-        outcome = solver.solve(seconds, step)
+        outcome = solver.solve(seconds, step / unit)
         goes = None if outcome.values is None else np.round(outcome.values[:loads])
-        return goes, outcome.bound
+        return goes, unit * outcome.bound - (_OFF * unit if unit > 1.0 else 0.0)
+
+
+def _unit(values: Sequence[Cut]) -> float:
+    """A power of two by which the limits of ``values`` are no more than ``_MOST``.
+
+    The solver keeps its rows to a ten millionth, which is nothing of a value of fifty million: it
+    refused its own answers.
+    """
+    greatest = max((abs(cut.limit) for cut in values), default=0.0)
+    return 2.0 ** max(0, math.ceil(math.log2(max(1.0, greatest / _MOST))))
 
 
 def _matrix(rows: list[tuple[Array, float, float, float]], upper: Array) -> Matrix:

@@ -107,6 +107,47 @@ class Solver:
             by_column=True,
         )
 
+    def activity(self, values: Array) -> Array:
+        """What each row comes to at ``values``."""
+        (used,) = np.nonzero(values)
+        starts, rows, coefficients = self._entries(used)
+        weights = coefficients * np.repeat(values[used], np.diff(starts))
+        return np.bincount(rows, weights=weights, minlength=self.rows)
+
+    def columns_alone(self, chosen: Array, upper: Array, taken: Array) -> Matrix:
+        """The whole-number problem of the ``chosen`` columns, from 0 to ``upper``.
+
+        The others are there without entries. ``taken`` is what they take of each row; a row that no
+        chosen column stands in limits nothing.
+        """
+        (used,) = np.nonzero(chosen)
+        starts, rows, coefficients = self._entries(used)
+        every = np.arange(self.rows, dtype=np.int32)
+        _, _, low, high, _ = self._highs.getRows(self.rows, every)
+        stands = np.zeros(self.rows, dtype=bool)
+        stands[rows] = True
+        sizes = np.zeros(self.columns, dtype=np.int64)
+        sizes[used] = np.diff(starts)
+        return Matrix(
+            lower=np.zeros(self.columns),
+            upper=upper,
+            whole=np.ones(self.columns, dtype=bool),
+            row_lower=np.where(stands, low - taken, -INFINITE),
+            row_upper=np.where(stands, high - taken, INFINITE),
+            starts=np.concatenate(([0], np.cumsum(sizes))),
+            places=rows,
+            coefficients=coefficients,
+            by_column=True,
+        )
+
+    def _entries(self, columns: Array) -> tuple[Array, Array, Array]:
+        """Where each column's entries start, with the end of the last; their rows and values."""
+        if not len(columns):
+            # The solver answers with entries of its own choice.
+            return np.zeros(1, dtype=np.int64), np.zeros(0, dtype=np.int32), np.zeros(0)
+        _, starts, rows, values = self._highs.getColsEntries(len(columns), columns.astype(np.int32))
+        return np.append(starts, len(rows)), rows, values
+
     def _next_is(self, strategy: int) -> None:
         """Choose the simplex that can go on from the last basis."""
         self._highs.setOptionValue("simplex_strategy", strategy)

@@ -41,13 +41,14 @@ class StagedSolve:
 
     The bounds of the stages are taken to be reached, and the first whole plan that reaches them
     proves them all at once. Where none does, the stages are settled one by one. ``free`` is how
-    many sets are freed at once to better a plan.
+    many sets are freed at once to better a plan, ``freest`` how many times as many at the most.
     """
 
     bounder: Bounder
     results: list[StageResult] = field(default_factory=list)
     values: Array | None = None
     free: int = 8
+    freest: int = 2
 
     def run(self) -> None:
         """Settle every stage, or as many as the time allows."""
@@ -157,7 +158,9 @@ class StagedSolve:
     def _polish(self, stage: StageCost, step: float, enough: float = -math.inf) -> None:
         assert self.values is not None
         self.bounder.clock.stage = stage.name
-        self.values = Polish(self.bounder, stage, step, self.free).run(self.values, enough)
+        self.values = Polish(self.bounder, stage, step, self.free, self.freest).run(
+            self.values, enough
+        )
 
     def _value(self, stage: StageCost) -> float:
         return math.inf if self.values is None else self._cost(stage, self.values)
