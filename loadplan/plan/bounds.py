@@ -19,6 +19,7 @@ from loadplan.plan.stage_cost import GOING, StageCost
 Array = np.ndarray[Any, np.dtype[Any]]
 _TINY = 1e-6
 _SETS_A_ROUND = 4
+_MANY_LOADS = 60  # of which some solve sooner from nothing than from where all of them ended
 _MOST_IN_CONFLICT = 16  # loads of which a least conflict is looked for
 
 
@@ -108,11 +109,12 @@ class Bounder:
         """
         left, possible = goes.copy(), True
         self.master.release_ready()
+        solver = self.master.solver
         basis = None
         while left.any():
             outcome = self._gone(left)
-            if basis is None:
-                basis = self.master.solver.basis()
+            if basis is None and len(goes) > _MANY_LOADS:
+                basis = solver.basis()
             if outcome.bound <= -float(left.sum()) + _TINY:
                 break
             assert outcome.values is not None
@@ -120,12 +122,14 @@ class Bounder:
             limit = float(reduced @ outcome.values[self.master.going]) - outcome.bound
             self._cut(1.0 + reduced, limit + _TINY)
             (conflict,) = np.nonzero((1.0 + reduced > _TINY) & (left > 0))
-            self.master.solver.forget()
+            if basis is not None:
+                solver.forget()
             left[self._core(conflict) if len(conflict) <= _MOST_IN_CONFLICT else conflict] = 0.0
-            self.master.solver.forget()
+            if basis is not None:
+                solver.forget()
             possible = False
-        if not possible:
-            self.master.solver.go_back(basis)
+        if basis is not None and not possible:
+            solver.go_back(basis)
         self.master.hold_ready(self.selection.ready)
         return possible
 
