@@ -21,9 +21,10 @@ class Conflict:
     """Loads and kinds of gear that cannot all be served together.
 
     ``need`` is the least number of pieces of ``gear`` with which they could be, ``usable`` what
-    there is of them; ``first`` and ``last`` the seconds between which the loads are out.
-    ``irreducible``: proved that without any one load, or with any one kind in plenty, the rest can
-    be served. ``least``: proved that fewer pieces than ``need`` do not do.
+    there is of them, ``lacking`` the pieces beyond that by kind; ``first`` and ``last`` the seconds
+    between which the loads are out. ``irreducible``: proved that without any one load, or with any
+    one kind in plenty, the rest can be served. ``least``: proved that fewer pieces than ``need`` do
+    not do.
     """
 
     loads: tuple[str, ...]
@@ -32,6 +33,7 @@ class Conflict:
     last: int
     need: int
     usable: int
+    lacking: tuple[tuple[str, int], ...]
     irreducible: bool
     least: bool
 

@@ -101,6 +101,7 @@ class _Search:
             last=max(by_id[load].back for load in loads),
             need=usable + sum(answer.extra.values()),
             usable=usable,
+            lacking=tuple(answer.extra.items()),
             irreducible=sure and settled,
             least=answer.least,
         )

@@ -19,6 +19,7 @@ from loadplan.shortfall.servable import Servable
 from loadplan.shortfall.ways import Ways
 from loadplan.shortfall.words import conflict_words, not_sure, piece_words
 
+_SHARE = 0.3  # of the time left, for what a load is short of
 _OPEN = "Not every question about it was settled in the time; a way out may be missing."
 _NONE = "No way out was found: no piece on hold, delay, price, house rule or swap does it alone."
 _LATER = (
@@ -75,10 +76,12 @@ class _Explaining:
             raise SolverFailed(_WRONG)
         later = bool(can) and not found
         why = self._why(never, found, later)
+        # Before the ways out, which take all the time there is.
+        with self.ask.clock.at_most(_SHARE):
+            shortages = never or [*self._lacking(found, why)]
         planner = Planner(clock)
         ways = Ways(self.day, self.load, self.plan.ready, self.plan.held, found, planner)
         ways_out = () if later else ways.find()
-        shortages = never or [*self._lacking(found, why)]
         open_ = planner.open or not (never or can)
         remarks = [words for words in map(not_sure, found) if words]
         remarks += [_OPEN] if open_ else []
@@ -125,7 +128,11 @@ class _Explaining:
             yield Shortage(load=self.load, short_of=short_of, why=why)
             return
         answer = self.ask.extra([*self.plan.ready, self.load], (), self.ask.kinds)
-        extra = answer.extra if answer.can else {}
+        if answer.least and answer.extra:
+            extra = answer.extra
+        else:
+            # What was found in the time may be any number; each conflict tells of itself.
+            extra = dict(pair for one in found if one.least for pair in one.lacking)
         for kind in self.ask.kinds:
             if kind not in extra:
                 continue

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Collection
 from dataclasses import replace
 from fractions import Fraction
 
@@ -17,6 +18,7 @@ from loadplan.day.trailer import Trailer
 from loadplan.outcome.held import Held, Way, WayOut
 from loadplan.shortfall.delay import moved
 from loadplan.shortfall.explain import explain
+from loadplan.shortfall.servable import Answer, Servable
 from tests.plan.build import binder, chain, day, machine
 
 HOUR = 3600
@@ -285,6 +287,23 @@ def test_pieces_already_on_a_held_load_are_counted_out() -> None:
         "Its gear is out elsewhere. Loads a and b between 06:00 and 12:00 need 10 pieces of B38 "
         "(lever binder for 3/8 in chain); 9 are usable, 2 of them already on load x."
     )
+
+
+def test_a_number_of_pieces_that_is_not_proved_is_not_told(monkeypatch: pytest.MonkeyPatch) -> None:
+    right = Servable.extra
+
+    def hasty(
+        self: Servable, loads: Collection[str], free: Collection[str], counted: Collection[str]
+    ) -> Answer:
+        """What the solver has by the time limit may be any number."""
+        if not free and len(counted) == len(self.kinds):
+            return Answer(True, dict.fromkeys(counted, 999))
+        return right(self, loads, free, counted)
+
+    monkeypatch.setattr(Servable, "extra", hasty)
+    plan = plan_day(two_loads())
+    assert [(one.load, one.pieces) for one in plan.shortages] == [("b", 2)]
+    assert "B38" in plan.shortages[0].short_of
 
 
 def test_no_time_says_that_nothing_was_proved() -> None:
