@@ -10,23 +10,27 @@ from loadplan.results import load_layout as at
 from loadplan.results.flow import Flow
 from loadplan.results.measure import height, lines
 
-_SHORT = (("Article", 0, 2), ("Short of", 3, 5), ("Why", 6, 9), ("Cheapest way out", 10, 12))
+_ARTICLE, _WAY = ("Article", 0, 2), ("Cheapest way out", 10, 12)
+_WITH_WHY = (_ARTICLE, ("Short of", 3, 5), ("Why", 6, 9), _WAY)
+_WITHOUT = (_ARTICLE, ("Short of", 3, 9), _WAY)
 
 
-def shortage_rows(flow: Flow, shortages: Sequence[Shortage]) -> None:
-    """One row for each thing the load is short of."""
+def shortage_rows(flow: Flow, shortages: Sequence[Shortage], *, why: bool) -> None:
+    """One row for each thing the load is short of; ``why`` where nothing below tells it."""
+    spans = _WITH_WHY if why else _WITHOUT
     row = flow.next(14)
-    for name, first, last in _SHORT:
+    for name, first, last in spans:
         flow.sheet.across(row, first, last, name, "head")
     for one in shortages:
         pieces = "" if one.pieces is None else f"{one.pieces} x "
-        texts = (one.article or "whole load", f"{pieces}{one.short_of}", one.why, one.way_out)
+        reason = [one.why] if why else []
+        texts = (one.article or "whole load", f"{pieces}{one.short_of}", *reason, one.way_out)
         counts = [
             lines(text, flow.width(first, last), 9)
-            for text, (_, first, last) in zip(texts, _SHORT, strict=True)
+            for text, (_, first, last) in zip(texts, spans, strict=True)
         ]
         row = flow.next(height(max(counts), 9))
-        for text, (_, first, last) in zip(texts, _SHORT, strict=True):
+        for text, (_, first, last) in zip(texts, spans, strict=True):
             flow.sheet.across(row, first, last, text, "cell wrap")
 
 

@@ -57,7 +57,7 @@ class LoadSheet:
         top = banner(flow, held)
         head_ends = head(flow, self.day.plan.day, self.load.load, links=self.links)
         if held:
-            shortage_rows(flow, self.shortages)
+            shortage_rows(flow, self.shortages, why=self.explained is None)
             if self.explained is not None:
                 held_part(flow, self.day.plan.day, self.explained, _WAYS)
         if self.pictures:

@@ -8,6 +8,8 @@ from loadplan.outcome.held import Conflict
 from loadplan.text import mass_down, names
 from loadplan.wll.piece import rate_in
 
+_MOST_LOADS, _MOST_KINDS = 8, 4  # named in full
+
 
 def piece_words(day: Day, gear: Gear) -> str:
     """The missing piece: ``lever binder for 3/8 in chain, 5,400 lb or more (such as B38)``."""
@@ -29,18 +31,26 @@ def kind_words(gear: Gear) -> str:
 def conflict_words(day: Day, one: Conflict) -> str:
     """``Loads 3, 7 and 9 between 06:30 and 11:00 need 14 pieces of B38 (lever binder ...)``."""
     kinds = [day.gear_by_id[kind] for kind in one.gear]
-    words = names([f"{gear.id} ({kind_words(gear)})" for gear in kinds])
+    few = len(kinds) <= _MOST_KINDS
+    words = names([f"{gear.id} ({kind_words(gear)})" if few else gear.id for gear in kinds])
     pieces = "piece" if one.need == 1 else "pieces"
     need = f"{one.need:,}" if one.least else f"more than {one.usable:,}"
     together = " together" if len(kinds) > 1 else ""
     usable = f"{one.usable:,} {'is' if one.usable == 1 else 'are'} usable"
     alone = len(one.loads) == 1
-    who = f"Load {one.loads[0]} alone" if alone else f"Loads {names(one.loads)}"
+    who = f"Load {one.loads[0]} alone" if alone else f"Loads {_some(one.loads)}"
     between = f"between {day.clock(one.first)} and {day.clock(one.last)}"
     return (
         f"{who} {between} {'needs' if alone else 'need'} {need} {pieces} of {words}{together}; "
         f"{usable}{_on_others(day, one)}."
     )
+
+
+def _some(loads: tuple[str, ...]) -> str:
+    """The names of a few loads, of many the first and how many more; the conflict lists all."""
+    if len(loads) <= _MOST_LOADS:
+        return names(loads)
+    return f"{', '.join(loads[:3])} and {len(loads) - 3} more"
 
 
 def _on_others(day: Day, one: Conflict) -> str:
