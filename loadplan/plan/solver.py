@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-import threading
-import time
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from enum import Enum, auto
@@ -13,12 +11,11 @@ import highspy
 import numpy as np
 
 from loadplan.plan.matrix import INFINITE, Matrix
+from loadplan.plan.run import run
 from loadplan.plan.solution_check import cost_flaw, flaw
 from loadplan.problems import PLAN_AGAIN, SolverFailed
 
 Array = np.ndarray[Any, np.dtype[Any]]
-# Seconds that a solve may go on past its limit: the solver looks at the clock only now and then.
-_GRACE = 60.0
 _DUAL, _PRIMAL = 1, 4  # HiGHS's numbers for its simplex strategies
 
 
@@ -254,38 +251,14 @@ class Solver:
             raise SolverFailed(f"The solver did not take the program. {PLAN_AGAIN}")
 
     def _run(self, seconds: float) -> Status:
-        """Run in a thread of its own, so that an interrupt is heard at once."""
-        self._highs.setOptionValue("time_limit", self._highs.getRunTime() + max(0.01, seconds))
-        failure: list[Exception] = []
-        thread = threading.Thread(target=self._guarded, args=(failure,), daemon=True)
-        thread.start()
-        end = now() + seconds + _GRACE
         try:
-            while thread.is_alive():
-                thread.join(0.1)
-                if now() > end:
-                    raise SolverFailed(f"The solver did not stop at its time limit. {PLAN_AGAIN}")
+            run(self._highs, seconds)
         except BaseException:
-            # The thread goes on in the model; what is undone on the way out must not touch it.
+            # The run may go on in the model; what is undone on the way out must not touch it.
             self._highs = highspy.Highs()
             self._highs.setOptionValue("output_flag", False)
             raise
-        if failure:
-            raise SolverFailed(f"The solver stopped with an error: {failure[0]}. {PLAN_AGAIN}")
         return _status(self._highs.getModelStatus())
-
-    def _guarded(self, failure: list[Exception]) -> None:
-        try:
-            if self._highs.run() == highspy.HighsStatus.kError and self._again_fails():
-                failure.append(RuntimeError("it reported an error"))
-        except Exception as error:
-            failure.append(error)
-
-    def _again_fails(self) -> bool:
-        """Run once more from the start and without presolve; whether that fails too."""
-        self._highs.clearSolver()
-        self._highs.setOptionValue("presolve", "off")
-        return bool(self._highs.run() == highspy.HighsStatus.kError)
 
     def _callback(self, kind: Any, message: str, out: Any, into: Any, user: Any) -> None:
         if self._report is not None:
@@ -301,8 +274,3 @@ def _status(status: highspy.HighsModelStatus) -> Status:
     if status in (kinds.kTimeLimit, kinds.kSolutionLimit, kinds.kInterrupt, kinds.kIterationLimit):
         return Status.LIMIT
     raise SolverFailed(f"The solver ended with the status {status}. {PLAN_AGAIN}")
-
-
-def now() -> float:
-    """Seconds on a clock that only goes forward."""
-    return time.monotonic()

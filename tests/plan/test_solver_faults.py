@@ -13,7 +13,7 @@ from collections.abc import Callable
 import highspy
 import pytest
 
-from loadplan.plan import solver
+from loadplan.plan import run, solver
 from tests.cli_runs import Command
 from tests.workbook.build import GEAR, save
 
@@ -142,7 +142,7 @@ def test_an_error(faulty, capsys, tmp_path):
 
 
 def test_a_run_that_hangs_past_its_limit(faulty, capsys, tmp_path, monkeypatch):
-    monkeypatch.setattr(solver, "_GRACE", -2.9)
+    monkeypatch.setattr(run, "GRACE", -2.9)
     faulty(on_run=slow)
     ran = planned(capsys, tmp_path)
     assert (ran.code, ran.err) == (6, [f"The solver did not stop at its time limit. {AGAIN}"])
