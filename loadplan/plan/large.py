@@ -54,7 +54,7 @@ class LargeSolve(StagedSolve):
             return
         reached = nearest.goes is not None and self._as_many_as(nearest.goes)
         if reached and not at_once:
-            self._bound(STRENGTH)
+            self._bound(STRENGTH, step)
         with self._within(SECOND_TRY):
             self._polish(STRENGTH, step)
         if reached and at_once:

@@ -179,9 +179,10 @@ class StagedSolve:
     def _priorities(self) -> tuple[StageCost, ...]:
         return ready_stages(one.load.priority for one in self.bounder.master.arrays.sets.loads)
 
-    def _bound(self, stage: StageCost) -> Bound:
+    def _bound(self, stage: StageCost, step: float = 1.0) -> Bound:
+        """The bound of ``stage``, whose values lie ``step`` apart."""
         self.bounder.clock.stage = stage.name
-        bound = self.bounder.value(stage, 1.0, _ROUNDS)
+        bound = self.bounder.value(stage, step, _ROUNDS)
         self._note(stage, bound.least)
         return bound
 

@@ -33,6 +33,8 @@ def least_delay(
     a load is back that was out at the same time, so the moments at which gear comes back are the
     ones to try, in order. Trips stay on their days and before the next trip of trailer and driver.
     """
+    # Gear that is on a load by Fixed is out with it, whether the load goes or not.
+    takers = {*conflict, *(piece.load for piece in day.fixed)}
     steps = sorted(
         (minutes, at, load)
         for at, load in enumerate(movable)
@@ -42,7 +44,7 @@ def least_delay(
     for minutes, _, load in steps:
         later = moved(day, load, minutes)
         meets = near(later, wanted, load)
-        if set(near(day, conflict, load)) <= set(meets):
+        if set(near(day, takers, load)) <= set(near(later, takers, load)):
             # All that were out together still are.
             continue
         goes = plan.goes(later, wanted, {*conflict, *meets})

@@ -14,12 +14,12 @@ THREE_EIGHTHS = read_size("3/8")
 assert isinstance(THREE_EIGHTHS, Size)
 
 
-def chain(name: str, wll: int, quantity: int) -> Gear:
+def chain(name: str, wll: int | Fraction, quantity: int) -> Gear:
     """Chain of 3/8 in with a marked WLL."""
     return Gear(id=name, kind=Kind.CHAIN, size=THREE_EIGHTHS, wll=Fraction(wll), quantity=quantity)
 
 
-def binder(name: str, wll: int, quantity: int) -> Gear:
+def binder(name: str, wll: int | Fraction, quantity: int) -> Gear:
     """Lever binder for 3/8 in chain with a marked WLL."""
     return Gear(
         id=name, kind=Kind.LEVER_BINDER, fits=(THREE_EIGHTHS,), wll=Fraction(wll), quantity=quantity

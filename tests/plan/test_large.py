@@ -2,15 +2,18 @@
 
 from __future__ import annotations
 
+from fractions import Fraction
 from pathlib import Path
 
 import pytest
 
 from loadplan.api import plan_day
+from loadplan.day.load import Load
 from loadplan.outcome.day_plan import DayPlan
 from loadplan.plan import large, solve_day
 from loadplan.workbook.read import read_day
 from tests.bench.generate import generate, write_workbook
+from tests.plan.build import binder, chain, day, machine
 
 LOADS = 7
 
@@ -27,11 +30,11 @@ def test_never_better_than_the_least_and_equal_where_proved(
 ) -> None:
     path = tmp_path / "day.xlsx"
     write_workbook(generate(LOADS, number, tight), path)
-    day = read_day(path)
-    least = plan_day(day, time_limit=60.0)
+    one = read_day(path)
+    least = plan_day(one, time_limit=60.0)
     assert all(stage.proved for stage in least.stages)
     monkeypatch.setattr(solve_day, "MANY_LOADS", 0)
-    plan = plan_day(day, time_limit=8.0)
+    plan = plan_day(one, time_limit=8.0)
     assert order(plan) >= order(least)
     for mine, known in zip(plan.stages, least.stages, strict=True):
         if not mine.proved:
@@ -45,11 +48,24 @@ def test_loads_are_left_where_no_plan_reaches_the_bounds(
 ) -> None:
     path = tmp_path / "day.xlsx"
     write_workbook(generate(LOADS, 1, True), path)
-    day = read_day(path)
+    one = read_day(path)
     monkeypatch.setattr(solve_day, "MANY_LOADS", 0)
     monkeypatch.setattr(large.LargeSolve, "_dive", lambda self, stage, goes: None)
-    plan = plan_day(day, time_limit=8.0)
+    plan = plan_day(one, time_limit=8.0)
     monkeypatch.undo()
-    least = plan_day(day, time_limit=60.0)
+    least = plan_day(one, time_limit=60.0)
     assert order(plan) >= order(least)
     assert len(plan.ready) >= len(least.ready) - 1
+
+
+def test_a_bound_is_no_higher_than_strengths_that_are_not_whole(
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    gear = [chain("C", Fraction("6600.1"), 8), binder("B", Fraction("6600.2"), 8)]
+    one = day([Load(id="a")], [machine("A", "a", 10_000)], gear)
+    monkeypatch.setattr(solve_day, "MANY_LOADS", 0)
+    monkeypatch.setattr(large, "_MOST_AT_ONCE", 0)
+    plan = plan_day(one, time_limit=10.0)
+    strength = plan.stages[-1]
+    assert strength.value == 4 * (Fraction("6600.1") + Fraction("6600.2"))
+    assert strength.bound == strength.value

@@ -128,6 +128,26 @@ def test_the_least_delay_is_planned_and_a_minute_less_is_not_enough() -> None:
     assert plan_day(moved(one, "b", 140), explained=False).ready == ("a",)
 
 
+def test_gear_that_is_on_another_load_may_be_waited_for() -> None:
+    # Three of the six binders are on x, which is too heavy to go, until 10:00; b needs four.
+    one = without(two_loads(), {"a"})
+    x = Load(id="x", priority=9, out=6 * HOUR, back=10 * HOUR)
+    on = tuple(
+        FixedPiece(load="x", article="X", position=position, gear="B38")
+        for position in ("front left", "front right", "rear left")
+    )
+    one = replace(
+        one,
+        loads=(*one.loads, x),
+        articles=(*one.articles, machine("X", "x", 200_000)),
+        fixed=on,
+    )
+    found = way(one, "b", Way.DELAY)
+    assert found is not None
+    assert found.text.startswith("Let load b leave at 10:00 instead of 08:00")
+    assert found.price == "120 minutes"
+
+
 def test_a_delay_never_runs_into_the_next_trip_of_the_trailer_or_driver() -> None:
     one = two_loads()
     for next_trip in (
