@@ -20,22 +20,25 @@ class Way(StrEnum):
 class Conflict:
     """Loads and kinds of gear that cannot all be served together.
 
-    ``need`` is the least number of pieces of ``gear`` with which they could be, ``usable`` what
-    there is of them, ``lacking`` the pieces beyond that by kind; ``first`` and ``last`` the seconds
-    between which the loads are out. ``irreducible``: proved that without any one load, or with any
-    one kind in plenty, the rest can be served. ``least``: proved that fewer pieces than ``need`` do
-    not do.
+    ``usable`` is what there is of ``gear``, ``lacking`` the fewest pieces beyond that, by kind,
+    with which they could be; ``first`` and ``last`` the seconds between which the loads are out.
+    ``irreducible``: proved that without any one load, or with any one kind in plenty, the rest can
+    be served. ``least``: proved that fewer pieces than ``need`` do not do.
     """
 
     loads: tuple[str, ...]
     gear: tuple[str, ...]
     first: int
     last: int
-    need: int
     usable: int
     lacking: tuple[tuple[str, int], ...]
     irreducible: bool
     least: bool
+
+    @property
+    def need(self) -> int:
+        """The least number of pieces of ``gear`` with which the loads could be served together."""
+        return self.usable + sum(pieces for _, pieces in self.lacking)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -94,7 +94,7 @@ class Pools:
 
 
 class Arrays:
-    """Blocks, menus and pools of a day's sets."""
+    """Blocks, menus and pools of a day's sets; ``of_load`` are the numbers of a load's blocks."""
 
     def __init__(self, sets: Sets):
         self.sets = sets
@@ -107,6 +107,9 @@ class Arrays:
             for place, article in enumerate(one.articles if one.possible else ()):
                 if article.listable:
                     self.blocks.append(self._block(load, place, article))
+        self.of_load: list[list[int]] = [[] for _ in sets.loads]
+        for number, block in enumerate(self.blocks):
+            self.of_load[block.load].append(number)
         self.pools = self._pools()
 
     def _block(self, load: int, number: int, article: ArticleSets) -> Block:

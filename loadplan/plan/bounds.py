@@ -19,7 +19,6 @@ from loadplan.plan.stage_cost import GOING, StageCost
 Array = np.ndarray[Any, np.dtype[Any]]
 _TINY = 1e-6
 _SETS_A_ROUND = 4
-_MANY_LOADS = 60  # of which some solve sooner from nothing than from where all of them ended
 _MOST_IN_CONFLICT = 16  # loads of which a least conflict is looked for
 
 
@@ -37,11 +36,16 @@ class Bound:
 
 @dataclass(slots=True)
 class Bounder:
-    """Finds bounds by turns: the selection proposes loads, the master prices them."""
+    """Finds bounds by turns: the selection proposes loads, the master prices them.
+
+    On a ``large`` day some loads of a proposal are solved for from nothing, which is sooner than
+    from where all of them ended, and the next proposal goes on from there; small days gain nothing.
+    """
 
     master: Master
     selection: Selection
     clock: Clock
+    large: bool = False
     _complete: CompleteSearch | None = None
 
     def complete(self) -> CompleteSearch:
@@ -102,36 +106,42 @@ class Bounder:
         return outcome
 
     def _can_go(self, goes: Array) -> bool:
-        """Whether ``goes`` can all go as far as a linear solve tells; if not, learn why.
+        """Whether ``goes`` can all go as far as a linear solve tells; if not, learn why."""
+        if not goes.any():
+            return True
+        self.master.release_ready()
+        whole = self._gone(goes)
+        possible = _all_of(goes, whole)
+        if not possible:
+            basis = self.master.solver.basis() if self.large else None
+            self._learn_why(goes.copy(), whole)
+            if basis is not None:
+                self.master.solver.go_back(basis)
+        self.master.hold_ready(self.selection.ready)
+        return possible
+
+    def _learn_why(self, left: Array, outcome: Outcome) -> None:
+        """Learn what stands in the way of ``left``, of whom as many go as ``outcome`` tells.
 
         Loads that stand in each other's way are left out and the rest looked at again, so that
         conflicts that have nothing to do with each other are learnt at once.
         """
-        left, possible = goes.copy(), True
-        self.master.release_ready()
-        solver = self.master.solver
-        basis = None
-        while left.any():
-            outcome = self._gone(left)
-            if basis is None and len(goes) > _MANY_LOADS:
-                basis = solver.basis()
-            if outcome.bound <= -float(left.sum()) + _TINY:
-                break
+        while not _all_of(left, outcome):
             assert outcome.values is not None
             reduced = outcome.reduced[self.master.going]
             limit = float(reduced @ outcome.values[self.master.going]) - outcome.bound
             self._cut(1.0 + reduced, limit + _TINY)
             (conflict,) = np.nonzero((1.0 + reduced > _TINY) & (left > 0))
-            if basis is not None:
-                solver.forget()
+            self._afresh()
             left[self._core(conflict) if len(conflict) <= _MOST_IN_CONFLICT else conflict] = 0.0
-            if basis is not None:
-                solver.forget()
-            possible = False
-        if basis is not None and not possible:
-            solver.go_back(basis)
-        self.master.hold_ready(self.selection.ready)
-        return possible
+            if not left.any():
+                return
+            self._afresh()
+            outcome = self._gone(left)
+
+    def _afresh(self) -> None:
+        if self.large:
+            self.master.solver.forget()
 
     def _gone(self, goes: Array) -> Outcome:
         """As many of ``goes`` as can go; the bound is that number, below nought."""
@@ -162,7 +172,7 @@ class Bounder:
     def _all_go(self, loads: list[int]) -> bool:
         goes = np.zeros(len(self.master.possible))
         goes[loads] = 1.0
-        return self._gone(goes).bound <= -float(len(loads)) + _TINY
+        return _all_of(goes, self._gone(goes))
 
     def _cut_off(self, core: list[int]) -> None:
         """At least one of ``core`` stays."""
@@ -209,6 +219,11 @@ class Bounder:
             prices = prices_of(self.master, stage, outcome)
             if not self.master.add_sets(improving_sets(self.master, prices, _SETS_A_ROUND)):
                 return outcome
+
+
+def _all_of(goes: Array, gone: Outcome) -> bool:
+    """Whether as many go as there are of ``goes``."""
+    return gone.bound <= -float(goes.sum()) + _TINY
 
 
 def up(value: float, step: float) -> float:

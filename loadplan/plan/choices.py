@@ -26,8 +26,8 @@ Members = tuple[str, ...]
 Rests = tuple[Rest, ...]
 Shape = tuple[int, ...]
 _Pair = tuple[Members, Rests]
-_MOST_ALIKE = 4  # pairs of equal number: who goes with whom is tried in every order
 _Class = tuple[int, Shape, bool]
+_MOST_ALIKE = 4  # pairs of equal number: who goes with whom is tried in every order
 
 
 @dataclass(frozen=True, slots=True)

@@ -79,23 +79,20 @@ class Fill:
         sake of a better priority.
         """
         master, selection = self.bounder.master, self.bounder.selection
-        pools, blocks = master.arrays.pools, master.arrays.blocks
+        pools = master.arrays.pools
         out = (pools.first <= pools.last[load]) & (pools.last >= pools.first[load])
         goes = values[master.going] > 0.5
         near = np.nonzero(out & (goes | (selection.possible > 0)))[0]
         order = sorted(
             near.tolist(), key=lambda one: (one != load, abs(pools.first[one] - pools.first[load]))
         )
-        of_load: dict[int, list[int]] = {}
-        for number, block in enumerate(blocks):
-            of_load.setdefault(block.load, []).append(number)
         chosen: set[int] = set()
         loads: list[int] = []
         for one in order:
-            mine = of_load.get(one, [])
+            mine = master.arrays.of_load[one]
             if len(chosen) + len(mine) > free and one != load:
                 break
-            chosen |= set(mine)
+            chosen.update(mine)
             if not goes[one] or selection.priority[one] > selection.priority[load]:
                 loads.append(one)
         return chosen, loads

@@ -41,9 +41,6 @@ class _Greedy:
         self.pools = self.arrays.pools
         self.left = self.pools.usable.copy()
         self.kit_left = self.pools.kit_usable.copy()
-        self.blocks: dict[int, list[tuple[int, Block]]] = {}
-        for number, block in enumerate(self.arrays.blocks):
-            self.blocks.setdefault(block.load, []).append((number, block))
         for number, one in kept.items():
             self._reserve(number, one, 1)
 
@@ -76,7 +73,7 @@ class _Greedy:
         articles = self.master.program.variables.articles[load]
         if not all(isinstance(article, SimpleArticle) for article in articles):
             return None
-        mine = self.blocks.get(load, [])
+        mine = [(number, self.arrays.blocks[number]) for number in self.arrays.of_load[load]]
         kept = {number: self.kept.pop(number) for number, _ in mine if number in self.kept}
         for number, one in kept.items():
             self._reserve(number, one, -1)

@@ -7,6 +7,7 @@ m + t columns then say what m · t did, exactly: with fewer columns, none of the
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass, replace
 from typing import Any
 
@@ -15,6 +16,7 @@ import numpy as np
 from loadplan.plan.choices import Choice, Members, Rests, choices
 from loadplan.plan.master import Master
 from loadplan.plan.matrix import Matrix
+from loadplan.plan.solver import Solver
 from loadplan.plan.stage_cost import StageCost
 from loadplan.plan.tie_set import TieSet
 
@@ -33,6 +35,19 @@ class Halves:
     cost: Array
     keep: Array
     choices: tuple[Choice, ...]
+
+    def least(self, below: float, seconds: float) -> Array | None:
+        """The values, as of ``whole``, of the least solution worth ``below`` or less.
+
+        None where none is found in ``seconds``.
+        """
+        solver = Solver(self.matrix)
+        if math.isfinite(below):
+            (columns,) = np.nonzero(self.cost)
+            solver.add_row(columns, self.cost[columns], -math.inf, below)
+        solver.price(self.cost)
+        outcome = solver.solve(seconds, 1.0)
+        return None if outcome.values is None else self.whole(outcome.values)
 
     def whole(self, values: Array) -> Array:
         """The values of the master's own columns; adds the columns that are new to it."""

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import math
 from collections.abc import Sequence
 from dataclasses import replace
 from typing import Any
@@ -12,7 +11,6 @@ import numpy as np
 from loadplan.plan.bounds import Bounder
 from loadplan.plan.halves import halved
 from loadplan.plan.pricing import improving_sets, prices_of
-from loadplan.plan.solver import Solver
 from loadplan.plan.stage_cost import StageCost
 
 Array = np.ndarray[Any, np.dtype[Any]]
@@ -54,13 +52,7 @@ def partly_settled(
     could[master.going] = True
     whole = replace(master.solver.matrix(), lower=lower, upper=upper)
     halves = halved(master, whole, stage, could, lower == 0)
-    solver = Solver(halves.matrix)
-    if math.isfinite(below):
-        (columns,) = np.nonzero(halves.cost)
-        solver.add_row(columns, halves.cost[columns], -math.inf, below)
-    solver.price(halves.cost)
-    outcome = solver.solve(min(seconds, bounder.clock.left()), 1.0)
-    return None if outcome.values is None else halves.whole(outcome.values)
+    return halves.least(below, min(seconds, bounder.clock.left()))
 
 
 def _price(bounder: Bounder, stage: StageCost, goes: Array, settled: Sequence[int]) -> Array | None:

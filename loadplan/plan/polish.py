@@ -88,8 +88,8 @@ class Polish:
         blocks: set[int] = set()
         for number in range(len(order)):
             load = order[(start + number) % len(order)]
-            mine = {n for n, b in enumerate(self.bounder.master.arrays.blocks) if b.load == load}
+            mine = self.bounder.master.arrays.of_load[load]
             if blocks and len(blocks) + len(mine) > free:
                 return blocks, number
-            blocks |= mine
+            blocks.update(mine)
         return blocks, len(order)

@@ -65,8 +65,9 @@ def _solve(sets: Sets, clock: Clock) -> StagedSolve:
     master = Master(arrays, build(sets, complete=False), clock)
     master.add_sets(starting_sets(master))
     priority = np.array([one.load.priority for one in sets.loads], dtype=np.int64)
-    bounder = Bounder(master, Selection(priority, master.possible.copy()), clock)
-    solve = LargeSolve(bounder) if len(sets.loads) > MANY_LOADS else StagedSolve(bounder)
+    large = len(sets.loads) > MANY_LOADS
+    bounder = Bounder(master, Selection(priority, master.possible.copy()), clock, large)
+    solve = LargeSolve(bounder) if large else StagedSolve(bounder)
     solve.run()
     return solve
 

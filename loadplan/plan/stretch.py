@@ -54,15 +54,9 @@ class Stretch:
         if least > most + _TINY:
             return None
         halves = halved(master, matrix, self.stage, could, np.ones(len(could), dtype=bool))
-        solver = Solver(halves.matrix)
-        if math.isfinite(most):
-            (columns,) = np.nonzero(halves.cost)
-            solver.add_row(columns, halves.cost[columns], -math.inf, most)
-        solver.price(halves.cost)
-        outcome = solver.solve(min(seconds, self.bounder.clock.left()), 1.0)
-        if outcome.values is None:
+        found = halves.least(most, min(seconds, self.bounder.clock.left()))
+        if found is None:
             return None
-        found = halves.whole(outcome.values)
         found[: len(fixed)] += fixed
         # The sets that were added last may come up against a limit that nothing came up to before.
         return None if master.limits.keep_broken(master.traits, found) else found

@@ -93,14 +93,12 @@ class _Search:
         if not answer.can:
             return None
         by_id = self.day.load_by_id
-        usable = sum(self.day.gear_by_id[kind].usable for kind in gear)
         return Conflict(
             loads=tuple(loads),
             gear=tuple(kind for kind in self.ask.kinds if kind in gear),
             first=min(by_id[load].out for load in loads),
             last=max(by_id[load].back for load in loads),
-            need=usable + sum(answer.extra.values()),
-            usable=usable,
+            usable=sum(self.day.gear_by_id[kind].usable for kind in gear),
             lacking=tuple(answer.extra.items()),
             irreducible=sure and settled,
             least=answer.least,

@@ -63,11 +63,7 @@ class Ways:
             for gear in self.day.gear
             if gear.condition is Condition.HOLD and gear.quantity
         ]
-        found = (
-            self.plan.buys(self.day, self.wanted, offers, near(self.day, self.wanted, self.load))
-            if offers
-            else None
-        )
+        found = self._bought(offers)
         if found is None:
             return None
         pieces = names([f"{n:,} x {o.specification.id}" for o, n in found.lines])
@@ -114,12 +110,7 @@ class Ways:
         return f"; {names(who) or f'load {new.id}'} back at {self.day.clock(new.back)}"
 
     def _purchase(self) -> WayOut | None:
-        offers = self.day.prices
-        found = (
-            self.plan.buys(self.day, self.wanted, offers, near(self.day, self.wanted, self.load))
-            if offers
-            else None
-        )
+        found = self._bought(self.day.prices)
         if found is None:
             return None
         currency = self.day.currency
@@ -130,6 +121,12 @@ class Ways:
             price=money(found.cost, currency) + least,
             elsewhere=self._elsewhere(with_purchase(self.day, found)),
         )
+
+    def _bought(self, offers: Sequence[Price]) -> Purchase | None:
+        if not offers:
+            return None
+        first = near(self.day, self.wanted, self.load)
+        return self.plan.buys(self.day, self.wanted, offers, first)
 
     def _policy(self) -> WayOut | None:
         for other in otherwise(self.day):

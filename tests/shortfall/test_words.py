@@ -19,7 +19,6 @@ def words(loads: int, kinds: int) -> str:
         gear=tuple(row.id for row in gear),
         first=3600 * 6,
         last=3600 * 9,
-        need=9,
         usable=8,
         lacking=(("C0", 1),),
         irreducible=True,
