@@ -9,7 +9,6 @@ from typing import Any
 import numpy as np
 
 Array = np.ndarray[Any, np.dtype[Any]]
-_STEPS = 64  # parts into which the need is cut
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -28,18 +27,19 @@ class Ahead:
     """The least price of the tie-downs still lacking, from each place on in a list of offers.
 
     A relaxation: every offer is taken whole or in part for itself, whatever gear it shares with
-    others, and values are rounded up to a part of the need. No set costs less.
+    others, and values are rounded up to one of ``parts`` of the need. No set costs less.
     """
 
     need: int
     fewest: int
     offers: Sequence[Offer]
+    parts: int
     _least: Array = field(init=False)
     _seen: dict[tuple[int, int], list[float]] = field(init=False, default_factory=dict)
 
     def __post_init__(self) -> None:
         offers = self.offers
-        counts, parts, pad = self.fewest + 1, _STEPS + 1, max(1, self.fewest)
+        counts, parts, pad = self.fewest + 1, self.parts + 1, max(1, self.fewest)
         least = np.full((len(offers) + 1, counts, parts), np.inf)
         least[-1, 0, 0] = 0.0
         wide = np.empty((pad + counts, 2 * parts))
@@ -52,14 +52,14 @@ class Ahead:
             wide[:pad] = wide[pad]
             here[:] = after
             for number, cost in enumerate(offers[at].costs, 1):
-                gain = min(parts, -(-number * offers[at].value * _STEPS // self.need))
+                gain = min(parts, -(-number * offers[at].value * self.parts // self.need))
                 top, left = pad - min(number, pad), parts - gain
                 np.minimum(here, wide[top : top + counts, left : left + parts] + cost, out=here)
         self._least = np.ascontiguousarray(least.transpose(1, 2, 0))
 
     def least(self, number: int, value: int) -> list[float]:
         """From each place on, the least price of ``number`` tie-downs worth ``value``."""
-        parts = min(_STEPS, max(0, -(-value * _STEPS // self.need)))
+        parts = min(self.parts, max(0, -(-value * self.parts // self.need)))
         key = (min(self.fewest, max(0, number)), parts)
         if key not in self._seen:
             self._seen[key] = self._least[key].tolist()

@@ -10,9 +10,9 @@ from typing import Any
 
 import numpy as np
 
+from loadplan.plan.article_rows import Rows, at_most, most_of
 from loadplan.plan.blocks import Block
 from loadplan.plan.clock import Clock, OutOfTimeError
-from loadplan.plan.matrix import INFINITE, Matrix
 from loadplan.plan.solver import Solver, Status
 from loadplan.plan.tie_set import TieSet
 
@@ -36,8 +36,8 @@ def cheapest_set(
     """
     assemblies = len(price)
     pairs = int(block.menu.pair.max()) + 1
-    most = np.minimum(_at_most(block), _most(block, have))
-    rows = _Rows(assemblies + pairs + len(rounds))
+    most = np.minimum(at_most(block), most_of(block, have))
+    rows = Rows(assemblies + pairs + len(rounds))
     number = np.arange(assemblies)
     rows.add(1.0 * (number < block.main), low=block.reach.fewest, high=block.room)
     for one in block.apart:
@@ -65,62 +65,3 @@ def cheapest_set(
         return None
     numbers = np.round(outcome.values[:assemblies]).astype(int)
     return TieSet(tuple((int(at), int(numbers[at])) for at in np.nonzero(numbers)[0]))
-
-
-def _at_most(block: Block) -> Array:
-    """How many of each place of the menu a set can have."""
-    found = np.full(len(block.menu.assemblies), float(block.room))
-    for one in block.apart:
-        found[one.first : one.end] = one.number
-    return found
-
-
-def _most(block: Block, have: dict[int, int]) -> Array:
-    """How many of each assembly what there is makes."""
-    stock = np.array([have[gear] for gear in range(block.menu.uses.shape[1])], dtype=float)
-    with np.errstate(divide="ignore", invalid="ignore"):
-        each = np.where(block.menu.uses > 0, stock // block.menu.uses, INFINITE)
-    return np.asarray(each.min(axis=1))
-
-
-class _Rows:
-    """Rows over ``columns`` columns, added one by one."""
-
-    def __init__(self, columns: int):
-        self.columns = columns
-        self.rows: list[Array] = []
-        self.low: list[float] = []
-        self.high: list[float] = []
-
-    def add(
-        self,
-        weights: Array,
-        *,
-        low: float = -INFINITE,
-        high: float = INFINITE,
-        extra: tuple[int, float] | None = None,
-    ) -> None:
-        """A row of ``weights`` over the first columns and one more entry."""
-        row = np.zeros(self.columns)
-        row[: len(weights)] = weights
-        if extra is not None:
-            row[extra[0]] = extra[1]
-        self.rows.append(row)
-        self.low.append(low)
-        self.high.append(high)
-
-    def matrix(self, upper: Array) -> Matrix:
-        """The rows as a whole-number problem."""
-        dense = np.array(self.rows)
-        at, places = np.nonzero(dense)
-        counts = np.bincount(at, minlength=len(dense))
-        return Matrix(
-            lower=np.zeros(self.columns),
-            upper=upper,
-            whole=np.ones(self.columns, dtype=bool),
-            row_lower=np.array(self.low),
-            row_upper=np.array(self.high),
-            starts=np.concatenate(([0], np.cumsum(counts))).astype(np.int32),
-            places=places.astype(np.int32),
-            coefficients=dense[at, places],
-        )

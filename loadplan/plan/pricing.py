@@ -14,6 +14,7 @@ from loadplan.plan.blocks import Block, Menu
 from loadplan.plan.cheapest_set import cheapest_set
 from loadplan.plan.clock import Steps, TooManyStepsError
 from loadplan.plan.master import Master
+from loadplan.plan.scarcity import scarcity
 from loadplan.plan.set_walk import enumerate_sets
 from loadplan.plan.solver import Outcome
 from loadplan.plan.stage_cost import StageCost
@@ -22,7 +23,8 @@ from loadplan.plan.tie_set import Chosen, TieSet
 Array = np.ndarray[Any, np.dtype[Any]]
 _BETTER = 1e-6
 _MOST_STEPS = 5_000
-_MOST_STEPS_IN_ALL = 500_000
+_MORE_STEPS = 20_000  # with the worth of scarce gear
+_MOST_STEPS_IN_ALL = 200_000
 
 
 @dataclass(frozen=True, slots=True)
@@ -71,11 +73,17 @@ def prices_of(master: Master, stage: StageCost, outcome: Outcome) -> Prices:
 
 
 def improving_sets(
-    master: Master, prices: Prices, most: int, settled: Collection[int] = ()
+    master: Master,
+    prices: Prices,
+    most: int,
+    settled: Collection[int] = (),
+    patience: Steps | None = None,
 ) -> list[tuple[int, TieSet]]:
     """Up to ``most`` sets per block that cost less than they earn; none only if there are none.
 
-    Blocks that are ``settled`` are passed over.
+    Blocks that are ``settled`` are passed over. Where a block has more sets than can soon be walked
+    through, ``patience`` counts; at its end, or where they are too many to walk at all, that raises
+    ``TooManyStepsError``.
     """
     found: list[tuple[int, TieSet]] = []
     for number, block in enumerate(master.arrays.blocks):
@@ -85,7 +93,7 @@ def improving_sets(
         price = prices.tie_down[number]
         if cheapest(block, price, prices.pair) > budget:
             continue
-        found += [(number, one) for one in _search(master, number, prices, budget, most)]
+        found += [(number, one) for one in _search(master, number, prices, budget, most, patience)]
     return found
 
 
@@ -106,7 +114,8 @@ def sets_within(
             continue
         price, have = prices.tie_down[number].tolist(), have_of(master, block)
         rounds = prices.rounds.get(block.load)
-        sets = enumerate_sets(block, price, prices.pair, limit, have, steps.tick, rounds)
+        scarce = scarcity(block, prices.tie_down[number], prices.pair, have, master.clock)
+        sets = enumerate_sets(block, price, prices.pair, limit, have, steps.tick, rounds, scarce)
         try:
             found += [(number, one) for _, one in islice(sets, most - len(found) + 1)]
         except TooManyStepsError:
@@ -140,21 +149,33 @@ def have_of(master: Master, block: Block) -> dict[int, int]:
 
 
 def _search(
-    master: Master, number: int, prices: Prices, budget: float, most: int
+    master: Master, number: int, prices: Prices, budget: float, most: int, patience: Steps | None
 ) -> Iterator[TieSet]:
     """The cheapest of the first sets found within ``budget``; nothing only if there is none."""
     block = master.arrays.blocks[number]
     price, have = prices.tie_down[number], have_of(master, block)
-    steps = Steps(_MOST_STEPS, master.clock)
     rounds = prices.rounds.get(block.load)
-    sets = enumerate_sets(block, price.tolist(), prices.pair, budget, have, steps.tick, rounds)
+    scarce: dict[int, float] | None = None
     found: list[tuple[float, Chosen, TieSet]] = []
-    try:
-        for cost, one in islice(sets, 10 * most):
-            found.append((cost, one.chosen, one))
-    except TooManyStepsError:
-        if not found:
-            yield from _by_program(master, block, prices, price, budget)
+    for most_steps in (_MOST_STEPS, _MORE_STEPS):
+        steps = Steps(most_steps, master.clock)
+        sets = enumerate_sets(
+            block, price.tolist(), prices.pair, budget, have, steps.tick, rounds, scarce
+        )
+        try:
+            for cost, one in islice(sets, 10 * most):
+                found.append((cost, one.chosen, one))
+            break
+        except TooManyStepsError:
+            if found:
+                break
+            if patience is not None:
+                patience.tick()
+            scarce = scarcity(block, price, prices.pair, have, master.clock)
+    else:
+        if patience is not None:
+            raise TooManyStepsError
+        yield from _by_program(master, block, prices, price, budget)
     for _, _, one in sorted(found)[:most]:
         yield one
 

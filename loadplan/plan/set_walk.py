@@ -13,6 +13,7 @@ Rounds = Mapping[tuple[int, int], float]
 _Needs = tuple[tuple[int, int], ...]
 _ByGear = dict[int, list[tuple[int, float]]]
 _SLACK = 1e-7
+_COARSE, _FINE = 64, 1024  # parts into which the bound cuts the need
 _ENDLESS = 1e300
 
 
@@ -24,6 +25,7 @@ def enumerate_sets(
     have: dict[int, int],
     tick: Callable[[], None],
     rounds: Rounds | None = None,
+    scarce: Mapping[int, float] | None = None,
 ) -> Iterator[tuple[float, TieSet]]:
     """Every set that is enough, cannot lose its last assembly, and costs at most ``budget``.
 
@@ -32,16 +34,26 @@ def enumerate_sets(
     gear (gear, k), on top. ``have`` is what there is of each kind of gear (and of winches, at -1)
     for this article alone. ``tick`` is called at every step and may raise to end a search that
     runs too long. A set with tie-downs to spare is never needed: each stage likes it less.
+
+    ``scarce`` is what a piece of each kind of gear is worth to the article, none below nought
+    (:func:`loadplan.plan.scarcity.scarcity`): tie-downs that share scarce gear are bounded together
+    by it. Any worth is right; a good one makes the walk short. Given it, even if empty, the bound
+    is finer too, which pays where there are very many sets.
     """
-    by_price = sorted(range(block.main), key=lambda place: (price[place], place))
-    order = [place for place in by_price if price[place] <= budget]
-    needs = [_needs(block, place) for place in order]
+    fine, scarce = scarce is not None, scarce or {}
+    needs_at = [_needs(block, place) for place in range(block.main)]
+    full = [
+        price[place] + sum(scarce.get(gear, 0.0) * pieces for gear, pieces in needs)
+        for place, needs in enumerate(needs_at)
+    ]
+    order = [place for place in _in_order(block, full, fine) if price[place] <= budget]
+    needs = [needs_at[place] for place in order]
     pair = 0.0 if block.apart or block.menu.shared_pairs else per_extra_pair
     by_gear: _ByGear = {}
     for (gear, divisor), worth in (rounds or {}).items():
         by_gear.setdefault(gear, []).append((divisor, worth))
     offers = [
-        _offer(block, place, price[place], pair, needs[at], have, by_gear)
+        _offer(block, place, full[place], pair, needs[at], have, by_gear)
         for at, place in enumerate(order)
     ]
     search = _Search(
@@ -49,17 +61,28 @@ def enumerate_sets(
         price=price,
         per_extra_pair=per_extra_pair,
         order=order,
-        ahead=Ahead(block.reach.need, block.reach.fewest, offers),
+        ahead=Ahead(block.reach.need, block.reach.fewest, offers, _FINE if fine else _COARSE),
         pair=pair,
         needs=needs,
         stock=_stock_from(block, order),
         all=have,
         rounds=by_gear,
+        scarce=tuple(scarce.items()),
         tick=tick,
     )
     least = [min(price[one.first : one.end], default=0.0) * one.number for one in block.apart]
     rest = [sum(least[at:]) for at in range(len(least) + 1)]
     yield from _settle_apart(search, rest, 0, budget, have, _Begun((), 0, 0.0, frozenset()))
+
+
+def _in_order(block: Block, price: list[float], by_worth: bool) -> list[int]:
+    """The main places, cheapest first: per tie-down, or ``by_worth`` per part of the need."""
+    values = block.reach.values
+
+    def key(place: int) -> tuple[float, int]:
+        return (price[place] / values[place] if by_worth else price[place], place)
+
+    return sorted(range(block.main), key=key)
 
 
 @dataclass(frozen=True, slots=True)
@@ -78,7 +101,8 @@ class _Search:
 
     ``ahead`` bounds what lacks of a set and counts ``pair`` for each pair in it; ``stock`` are the
     tension members, and what tightens them, that tie-downs from a place of ``order`` on can take;
-    ``all`` is what there is of each kind of gear before anything is taken.
+    ``all`` is what there is of each kind of gear before anything is taken; ``scarce`` what a piece
+    of it is worth, which the prices in ``ahead`` have on top.
     """
 
     block: Block
@@ -91,6 +115,7 @@ class _Search:
     stock: list[tuple[tuple[int, ...], tuple[int, ...]]]
     all: dict[int, int]
     rounds: _ByGear
+    scarce: tuple[tuple[int, float], ...]
     tick: Callable[[], None]
 
     def on_top(self, left: dict[int, int], needs: _Needs) -> float:
@@ -210,7 +235,8 @@ def _extend(
     if number + still < reach.fewest:
         return
     # The first pair of a set is free.
-    spare = min(_ENDLESS, budget - spent + (0.0 if used else search.pair) + _SLACK)
+    worth = sum(each * have[gear] for gear, each in search.scarce)
+    spare = min(_ENDLESS, budget - spent + (0.0 if used else search.pair) + worth + _SLACK)
     lacks = search.ahead.least(reach.fewest - number, reach.need - value)
     for at in range(start, len(search.order)):
         if lacks[at] > spare:
@@ -230,9 +256,19 @@ def _extend(
             now = value + more * reach.values[place]
             so_far = _Begun((*begun.chosen, (place, more)), now, cost, used | {int(pair[place])})
             if now >= reach.need and number + more >= reach.fewest:
-                yield cost, TieSet(tuple(sorted(so_far.chosen)))
+                if _spares_none(search.block, so_far, number + more):
+                    yield cost, TieSet(tuple(sorted(so_far.chosen)))
                 break
             yield from _extend(search, at + 1, budget, left, so_far, number + more)
+
+
+def _spares_none(block: Block, whole: _Begun, number: int) -> bool:
+    """Whether no free tie-down of a set that is enough could be left out."""
+    reach = block.reach
+    if number == reach.fewest:
+        return True
+    spare = whole.value - reach.need
+    return all(reach.values[place] > spare for place, _ in whole.chosen if place < block.main)
 
 
 def _stock_from(block: Block, order: list[int]) -> list[tuple[tuple[int, ...], tuple[int, ...]]]:

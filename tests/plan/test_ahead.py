@@ -38,7 +38,7 @@ def least(offers: list[Offer], number: int, value: int) -> float:
 def test_never_above_the_least(
     offers: list[Offer], need: int, fewest: int, data: st.DataObject
 ) -> None:
-    ahead = Ahead(need, fewest, offers)
+    ahead = Ahead(need, fewest, offers, 64)
     number = data.draw(st.integers(0, fewest))
     value = data.draw(st.integers(0, need))
     for at, said in enumerate(ahead.least(number, value)):
@@ -47,12 +47,12 @@ def test_never_above_the_least(
 
 @given(offers=OFFERS, fewest=st.integers(0, 4))
 def test_the_least_where_the_need_has_as_many_parts(offers: list[Offer], fewest: int) -> None:
-    ahead = Ahead(64, fewest, offers)
+    ahead = Ahead(64, fewest, offers, 64)
     assert ahead.least(fewest, 64)[0] == least(offers, fewest, 64)
 
 
 def test_nothing_lacking_costs_nothing() -> None:
-    ahead = Ahead(20, 2, [Offer(value=10, costs=(3.0, 6.0))])
+    ahead = Ahead(20, 2, [Offer(value=10, costs=(3.0, 6.0))], 64)
     assert ahead.least(0, 0) == [0.0, 0.0]
     assert ahead.least(-1, -5) == [0.0, 0.0]
     assert ahead.least(2, 20) == [6.0, inf]

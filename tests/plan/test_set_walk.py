@@ -12,6 +12,7 @@ from loadplan.day.load import Load
 from loadplan.plan.blocks import Arrays, Block
 from loadplan.plan.cheapest_set import cheapest_set
 from loadplan.plan.clock import Clock
+from loadplan.plan.scarcity import scarcity
 from loadplan.plan.set_walk import enumerate_sets
 from loadplan.plan.sets import sets_of
 from loadplan.plan.tie_set import TieSet
@@ -73,6 +74,12 @@ def test_the_cheapest_and_all_least_sets_within_the_budget(number: int) -> None:
     assert found.keys() <= within
     assert min(found.values(), default=None) == min((prices[one] for one in within), default=None)
     assert within == {one for one in within if any(fewer(least, one) for least in found)}
+    usable = {place: pieces for place, pieces in have.items() if place >= 0}
+    any_worth = {place: float(random.randint(0, 5)) for place in usable}
+    good = scarcity(block, np.array(price), per_pair, have, Clock(10))
+    for scarce in ({}, any_worth, good):
+        again = enumerate_sets(block, price, per_pair, budget, have, lambda: None, rounds, scarce)
+        assert {one: spent for spent, one in again} == found, "whatever a piece is worth"
 
 
 def fewer(least: TieSet, one: TieSet) -> bool:

@@ -1,0 +1,71 @@
+"""The rows of a program of one article alone."""
+
+from __future__ import annotations
+
+from typing import Any
+
+import numpy as np
+
+from loadplan.plan.blocks import Block
+from loadplan.plan.matrix import INFINITE, Matrix
+
+Array = np.ndarray[Any, np.dtype[Any]]
+
+
+def at_most(block: Block) -> Array:
+    """How many of each place of the menu a set can have."""
+    found = np.full(len(block.menu.assemblies), float(block.room))
+    for one in block.apart:
+        found[one.first : one.end] = one.number
+    return found
+
+
+def most_of(block: Block, have: dict[int, int]) -> Array:
+    """How many of each assembly what there is makes."""
+    stock = np.array([have[gear] for gear in range(block.menu.uses.shape[1])], dtype=float)
+    with np.errstate(divide="ignore", invalid="ignore"):
+        each = np.where(block.menu.uses > 0, stock // block.menu.uses, INFINITE)
+    return np.asarray(each.min(axis=1))
+
+
+class Rows:
+    """Rows over ``columns`` columns, added one by one."""
+
+    def __init__(self, columns: int):
+        self.columns = columns
+        self.rows: list[Array] = []
+        self.low: list[float] = []
+        self.high: list[float] = []
+
+    def add(
+        self,
+        weights: Array,
+        *,
+        low: float = -INFINITE,
+        high: float = INFINITE,
+        extra: tuple[int, float] | None = None,
+    ) -> None:
+        """A row of ``weights`` over the first columns and one more entry."""
+        row = np.zeros(self.columns)
+        row[: len(weights)] = weights
+        if extra is not None:
+            row[extra[0]] = extra[1]
+        self.rows.append(row)
+        self.low.append(low)
+        self.high.append(high)
+
+    def matrix(self, upper: Array, *, whole: bool = True) -> Matrix:
+        """The rows as a problem, in whole numbers or not."""
+        dense = np.array(self.rows)
+        at, places = np.nonzero(dense)
+        counts = np.bincount(at, minlength=len(dense))
+        return Matrix(
+            lower=np.zeros(self.columns),
+            upper=upper,
+            whole=np.full(self.columns, whole),
+            row_lower=np.array(self.low),
+            row_upper=np.array(self.high),
+            starts=np.concatenate(([0], np.cumsum(counts))).astype(np.int32),
+            places=places.astype(np.int32),
+            coefficients=dense[at, places],
+        )
