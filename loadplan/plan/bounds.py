@@ -8,17 +8,20 @@ from typing import Any
 
 import numpy as np
 
-from loadplan.plan.clock import Clock, OutOfTimeError
+from loadplan.plan.clock import Clock, OutOfTimeError, Steps, TooManyStepsError
+from loadplan.plan.compact import Compact
 from loadplan.plan.complete_search import CompleteSearch
 from loadplan.plan.master import Master
-from loadplan.plan.pricing import improving_sets, prices_of
+from loadplan.plan.pricing import Prices, improving_sets, prices_of
 from loadplan.plan.selection import Cut, Selection
 from loadplan.plan.solver import Outcome
-from loadplan.plan.stage_cost import GOING, StageCost
+from loadplan.plan.stage_cost import GOING, MIXED_SETS, StageCost
+from loadplan.plan.tie_set import TieSet
 
 Array = np.ndarray[Any, np.dtype[Any]]
 _TINY = 1e-6
 _SETS_A_ROUND = 4
+WIDE = 6  # times that pricing may meet an article with very many sets
 _MOST_IN_CONFLICT = 16  # loads of which a least conflict is looked for
 
 
@@ -38,6 +41,9 @@ class Bound:
 class Bounder:
     """Finds bounds by turns: the selection proposes loads, the master prices them.
 
+    ``patience`` is as in :func:`loadplan.plan.pricing.improving_sets`. Where there is a ``compact``
+    program, it says which loads can go where prices do not soon tell.
+
     On a ``large`` day some loads of a proposal are solved for from nothing, which is sooner than
     from where all of them ended, and the next proposal goes on from there; small days gain nothing.
     """
@@ -46,6 +52,8 @@ class Bounder:
     selection: Selection
     clock: Clock
     large: bool = False
+    patience: Steps | None = None
+    compact: Compact | None = None
     _complete: CompleteSearch | None = None
 
     def complete(self) -> CompleteSearch:
@@ -106,10 +114,27 @@ class Bounder:
         return outcome
 
     def _can_go(self, goes: Array) -> bool:
-        """Whether ``goes`` can all go as far as a linear solve tells; if not, learn why."""
+        """Whether ``goes`` can all go as far as a linear solve tells; if not, learn why.
+
+        Where pricing meets too many articles with very many sets, the compact program tells.
+        """
         if not goes.any():
             return True
+        patience, compact = self.patience, self.compact
+        if compact is not None and not self.master.holds(MIXED_SETS):
+            self.patience = Steps(WIDE)
         self.master.release_ready()
+        try:
+            return self._can_go_by_prices(goes)
+        except TooManyStepsError:
+            if compact is None:
+                raise
+            return self._can_go_by(compact, goes)
+        finally:
+            self.patience = patience
+            self.master.hold_ready(self.selection.ready)
+
+    def _can_go_by_prices(self, goes: Array) -> bool:
         whole = self._gone(goes)
         possible = _all_of(goes, whole)
         if not possible:
@@ -117,7 +142,13 @@ class Bounder:
             self._learn_why(goes.copy(), whole)
             if basis is not None:
                 self.master.solver.go_back(basis)
-        self.master.hold_ready(self.selection.ready)
+        return possible
+
+    def _can_go_by(self, compact: Compact, goes: Array) -> bool:
+        possible = compact.can_go(goes)
+        if not possible:
+            core = compact.conflict(goes)
+            self._cut_off(np.nonzero(goes)[0].tolist() if core is None else core)
         return possible
 
     def _learn_why(self, left: Array, outcome: Outcome) -> None:
@@ -174,6 +205,11 @@ class Bounder:
         goes[loads] = 1.0
         return _all_of(goes, self._gone(goes))
 
+    def cap_ready(self) -> None:
+        """Learn that no more loads can be ready than are held, priority by priority."""
+        for priority, number in self.selection.ready.items():
+            self._cut(1.0 * (self.selection.priority == priority), float(number))
+
     def _cut_off(self, core: list[int]) -> None:
         """At least one of ``core`` stays."""
         weights = np.zeros(len(self.master.possible))
@@ -217,8 +253,11 @@ class Bounder:
             if rounded and self.master.keep_rounded(outcome.values):
                 continue
             prices = prices_of(self.master, stage, outcome)
-            if not self.master.add_sets(improving_sets(self.master, prices, _SETS_A_ROUND)):
+            if not self.master.add_sets(self._improving(prices)):
                 return outcome
+
+    def _improving(self, prices: Prices) -> list[tuple[int, TieSet]]:
+        return improving_sets(self.master, prices, _SETS_A_ROUND, patience=self.patience)
 
 
 def _all_of(goes: Array, gone: Outcome) -> bool:

@@ -41,6 +41,11 @@ class CompleteSearch:
         place = {variable: number for number, variable in enumerate(every)}
         return cls(master, program, matrix_of(program.problem, every), place)
 
+    @property
+    def going(self) -> Array:
+        """The column of each load that says whether it goes."""
+        return np.array([self.place[variable] for variable in self.program.variables.ready])
+
     def at(self, stage: StageCost, goes: Array, below: float, step: float, clock: Clock) -> Outcome:
         """The least of ``stage`` at ``below`` or less with exactly ``goes`` ready.
 
@@ -48,11 +53,10 @@ class CompleteSearch:
         """
         solver = Solver(self.matrix, clock.report if clock.tell is not None else None)
         for held, row in self.master.stage_rows:
-            self._hold(solver, self._cost(held), self.master.held[row])
-        cost = self._cost(stage)
+            self._hold(solver, self.cost(held), self.master.held[row])
+        cost = self.cost(stage)
         self._hold(solver, cost, below)
-        ready = np.array([self.place[variable] for variable in self.program.variables.ready])
-        solver.bound_columns(ready, goes, goes)
+        solver.bound_columns(self.going, goes, goes)
         solver.price(cost)
         outcome = solver.solve(clock.left(), step)
         if outcome.values is None:
@@ -65,7 +69,8 @@ class CompleteSearch:
         if np.isfinite(most):
             solver.add_row(columns, cost[columns], -INFINITE, most)
 
-    def _cost(self, stage: StageCost) -> Array:
+    def cost(self, stage: StageCost) -> Array:
+        """What one of each column adds to ``stage``."""
         variables = self.program.variables
         if stage.tie_downs:
             terms = objectives.tie_downs(variables)

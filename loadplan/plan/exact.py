@@ -21,6 +21,7 @@ from loadplan.plan.variables import CoupledArticle
 Array = np.ndarray[Any, np.dtype[Any]]
 _MOST_SETS = 40_000
 _MOST_COLUMNS = 15_000  # of a whole solve; with more the solver may not keep its time
+_MOST_HALVED = 2  # times that a budget with too many sets is halved
 _TINY = 1e-6
 
 
@@ -89,13 +90,14 @@ class ExactSearch:
                 return self._ended()
             budget = min(most, budget or self._first_budget(linear.bound))
             outcome, complete = self._widen(goes, linear, budget)
+            if outcome.values is not None:
+                self._keep(outcome.values)
             if not complete and goes.sum() <= MOST_LOADS:
-                return self._completely(goes)
+                done = self.value - self.step - linear.bound + _TINY < 0
+                return self._ended() if done else self._completely(goes)
             if complete:
                 # A plan with a set beyond the budget is worth more than the budget above the bound.
                 self.bound = max(self.bound, min(outcome.bound, linear.bound + budget))
-            if outcome.values is not None:
-                self._keep(outcome.values)
             if outcome.status is Status.LIMIT:
                 return Ending.OPEN
             if complete and budget >= self.value - self.step - linear.bound:
@@ -146,12 +148,11 @@ class ExactSearch:
     def _sets(self, goes: Array, linear: Outcome, budget: float) -> tuple[list[Any], bool]:
         master = self.bounder.master
         prices = prices_of(master, self.stage, linear)
-        part = budget
-        while True:
+        for part in (budget / 2**times for times in range(_MOST_HALVED + 1)):
             found = sets_within(master, prices, part, _MOST_SETS, goes)
             if found is not None:
                 return found, part == budget
-            part /= 2
+        return [], False
 
     def _whole(self, goes: Array, linear: Outcome, budget: float, seconds: float) -> Outcome:
         """The whole-number program over the columns that could be in a plan within ``budget``."""

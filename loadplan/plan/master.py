@@ -87,6 +87,10 @@ class Master:
         self.held[row] = float(most)
         self.stage_rows.append((stage, row))
 
+    def holds(self, stage: StageCost) -> bool:
+        """Whether the value of ``stage`` is held."""
+        return any(held == stage and self.held[row] < INFINITE for held, row in self.stage_rows)
+
     def loosen(self, stage: StageCost, most: float) -> None:
         """Change the value at which ``stage`` is held."""
         row = next(row for held, row in self.stage_rows if held == stage)

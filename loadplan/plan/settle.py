@@ -8,7 +8,7 @@ from typing import Any
 
 import numpy as np
 
-from loadplan.plan.bounds import Bounder
+from loadplan.plan.bounds import Bounder, up
 from loadplan.plan.clock import OutOfTimeError
 from loadplan.plan.exact import Ending, ExactSearch
 from loadplan.plan.selection import Cut
@@ -90,10 +90,10 @@ class Settling:
     def _at_least(self, best: Settled, goes: Array, least: float) -> None:
         """Raise the bound by what is known of ``goes``; a moment's work, done though time is up."""
         selection = self.bounder.selection
-        selection.values[self.stage.name].append(self._only_there(goes, least))
+        selection.values[self.stage.name].append(self._only_there(goes, up(least, self.step)))
         _, bound = selection.least(self.stage, _MOMENT, 0.1 * self.step)
         if math.isfinite(bound):
-            best.bound = max(best.bound, bound)
+            best.bound = max(best.bound, up(bound, self.step))
 
     def _target(self, best: Settled) -> float:
         """What a plan must beat: the best so far, or more than any plan can come to."""

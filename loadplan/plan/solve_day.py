@@ -23,6 +23,7 @@ from loadplan.plan.outcomes import stages_of
 from loadplan.plan.program import build
 from loadplan.plan.selection import Selection
 from loadplan.plan.sets import Sets, sets_of
+from loadplan.plan.small import SmallSolve
 from loadplan.plan.stages import StagedSolve
 from loadplan.plan.start import starting_sets
 
@@ -67,7 +68,7 @@ def _solve(sets: Sets, clock: Clock) -> StagedSolve:
     priority = np.array([one.load.priority for one in sets.loads], dtype=np.int64)
     large = len(sets.loads) > MANY_LOADS
     bounder = Bounder(master, Selection(priority, master.possible.copy()), clock, large)
-    solve = LargeSolve(bounder) if large else StagedSolve(bounder)
+    solve = LargeSolve(bounder) if large else SmallSolve(bounder)
     solve.run()
     return solve
 

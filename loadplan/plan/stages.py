@@ -58,22 +58,33 @@ class StagedSolve:
             return
 
     def _run(self) -> None:
+        self._early_bounds()
+        self._later_stages()
+
+    def _early_bounds(self) -> None:
+        """Take the bounds of loads ready and tie-downs to be reached."""
         self._ready_bounds()
         self._hold(TIE_DOWNS, self._bound(TIE_DOWNS).least)
+
+    def _later_stages(self) -> None:
+        """Settle mixed sets and strength; what comes before, where its bounds are not reached."""
         self._hold(MIXED_SETS, self._bound(MIXED_SETS).least)
         step = strength_step(self.bounder)
         strength = Settled()
         with self._within(FIRST_TRY):
             strength = self._settle(STRENGTH, step, self.values, farthest=_FAR)
         if self.values is None:
-            self._drop(MIXED_SETS)
-            mixed = self._mixed_sets()
-            self._hold(MIXED_SETS, mixed.value)
-            strength = Settled()
-            with self._within(FIRST_TRY):
-                self._dive(STRENGTH, self._goes())
-        if not strength.proved:
+            self._beyond_bounds(step)
+        elif not strength.proved:
             self._least_strength(step, strength.bound)
+
+    def _beyond_bounds(self, step: float) -> None:
+        """Settle stage by stage where no plan is found that reaches all bounds at once."""
+        self._drop(MIXED_SETS)
+        self._hold(MIXED_SETS, self._mixed_sets().value)
+        with self._within(FIRST_TRY):
+            self._dive(STRENGTH, self._goes())
+        self._least_strength(step, -math.inf)
 
     def _least_strength(self, step: float, least: float) -> None:
         """Settle the strength from a plan that may be far from it; none is below ``least``."""
