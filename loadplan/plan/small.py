@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass
 
-from loadplan.plan.bounds import WIDE
+from loadplan.plan.bounds import WIDE, up
 from loadplan.plan.clock import Steps, TooManyStepsError
 from loadplan.plan.compact import Compact
 from loadplan.plan.complete_search import MOST_LOADS
@@ -75,7 +75,8 @@ class SmallSolve(StagedSolve):
             goes = self._goes()
             assert goes is not None
             number = round(float(goes[bounder.selection.priority == stage.priority].sum()))
-            most = math.floor(_TINY - found.bound)
+            there = int((bounder.selection.priority == stage.priority).sum())
+            most = math.floor(min(float(there), _TINY - found.bound))
             compact.ready[stage.priority] = number
             proved = proved and most == number
             self._note(stage, most)
@@ -102,7 +103,7 @@ class SmallSolve(StagedSolve):
         clock.stage = stage.name
         known = self._value(stage)
         found = compact.least(stage, step)
-        bound = step * math.ceil(found.bound / step - _TINY)
+        bound = up(found.bound, step) if math.isfinite(found.bound) else -math.inf
         if found.values is not None and self._cost(stage, found.values) < known:
             self.values = found.values
         self._note(stage, bound)
