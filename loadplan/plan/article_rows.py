@@ -7,7 +7,7 @@ from typing import Any
 import numpy as np
 
 from loadplan.plan.blocks import Block
-from loadplan.plan.matrix import INFINITE, Matrix
+from loadplan.plan.matrix import INFINITE, Matrix, matrix_of_rows
 
 Array = np.ndarray[Any, np.dtype[Any]]
 
@@ -56,16 +56,5 @@ class Rows:
 
     def matrix(self, upper: Array, *, whole: bool = True) -> Matrix:
         """The rows as a problem, in whole numbers or not."""
-        dense = np.array(self.rows)
-        at, places = np.nonzero(dense)
-        counts = np.bincount(at, minlength=len(dense))
-        return Matrix(
-            lower=np.zeros(self.columns),
-            upper=upper,
-            whole=np.full(self.columns, whole),
-            row_lower=np.array(self.low),
-            row_upper=np.array(self.high),
-            starts=np.concatenate(([0], np.cumsum(counts))).astype(np.int32),
-            places=places.astype(np.int32),
-            coefficients=dense[at, places],
-        )
+        columns = np.full(self.columns, whole)
+        return matrix_of_rows(np.array(self.rows), self.low, self.high, upper, columns)

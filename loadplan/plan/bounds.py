@@ -12,11 +12,10 @@ from loadplan.plan.clock import Clock, OutOfTimeError, Steps, TooManyStepsError
 from loadplan.plan.compact import Compact
 from loadplan.plan.complete_search import CompleteSearch
 from loadplan.plan.master import Master
-from loadplan.plan.pricing import Prices, improving_sets, prices_of
+from loadplan.plan.pricing import improving_sets, prices_of
 from loadplan.plan.selection import Cut, Selection
 from loadplan.plan.solver import Outcome
 from loadplan.plan.stage_cost import GOING, MIXED_SETS, StageCost
-from loadplan.plan.tie_set import TieSet
 
 Array = np.ndarray[Any, np.dtype[Any]]
 _TINY = 1e-6
@@ -253,11 +252,9 @@ class Bounder:
             if rounded and self.master.keep_rounded(outcome.values):
                 continue
             prices = prices_of(self.master, stage, outcome)
-            if not self.master.add_sets(self._improving(prices)):
+            sets = improving_sets(self.master, prices, _SETS_A_ROUND, patience=self.patience)
+            if not self.master.add_sets(sets):
                 return outcome
-
-    def _improving(self, prices: Prices) -> list[tuple[int, TieSet]]:
-        return improving_sets(self.master, prices, _SETS_A_ROUND, patience=self.patience)
 
 
 def _all_of(goes: Array, gone: Outcome) -> bool:

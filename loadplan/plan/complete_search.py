@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 from typing import Any
 
@@ -51,11 +51,9 @@ class CompleteSearch:
 
         The values, if any, are those of the master's columns; their sets are added to it.
         """
-        solver = Solver(self.matrix, clock.report if clock.tell is not None else None)
-        for held, row in self.master.stage_rows:
-            self._hold(solver, self.cost(held), self.master.held[row])
+        solver = self.solver(clock.report if clock.tell is not None else None)
         cost = self.cost(stage)
-        self._hold(solver, cost, below)
+        _hold(solver, cost, below)
         solver.bound_columns(self.going, goes, goes)
         solver.price(cost)
         outcome = solver.solve(clock.left(), step)
@@ -64,10 +62,14 @@ class CompleteSearch:
         values = self.translate(outcome.values)
         return Outcome(outcome.status, values, outcome.bound, outcome.reduced, outcome.prices)
 
-    def _hold(self, solver: Solver, cost: Array, most: float) -> None:
-        (columns,) = np.nonzero(cost)
-        if np.isfinite(most):
-            solver.add_row(columns, cost[columns], -INFINITE, most)
+    def solver(
+        self, report: Callable[[float, float], None] | None = None, *, held: bool = True
+    ) -> Solver:
+        """The program to be solved, with the stages that the master holds if ``held``."""
+        solver = Solver(self.matrix, report)
+        for stage, row in self.master.stage_rows if held else ():
+            _hold(solver, self.cost(stage), self.master.held[row])
+        return solver
 
     def cost(self, stage: StageCost) -> Array:
         """What one of each column adds to ``stage``."""
@@ -139,6 +141,12 @@ class CompleteSearch:
                 entries += enumerate(article.accessories[group.accessories][1], group.first)
         numbers = ((at, round(float(values[self.place[variable]]))) for at, variable in entries)
         return TieSet(tuple((at, number) for at, number in numbers if number))
+
+
+def _hold(solver: Solver, cost: Array, most: float) -> None:
+    (columns,) = np.nonzero(cost)
+    if np.isfinite(most):
+        solver.add_row(columns, cost[columns], -INFINITE, most)
 
 
 def _coupled(

@@ -48,6 +48,24 @@ class Matrix:
         )
 
 
+def matrix_of_rows(
+    dense: Array, row_lower: Sequence[float], row_upper: Sequence[float], upper: Array, whole: Array
+) -> Matrix:
+    """The problem of ``dense`` rows over columns from 0 to ``upper``."""
+    at, places = np.nonzero(dense)
+    counts = np.bincount(at, minlength=len(dense))
+    return Matrix(
+        lower=np.zeros(len(upper)),
+        upper=upper,
+        whole=whole,
+        row_lower=np.array(row_lower, dtype=float),
+        row_upper=np.array(row_upper, dtype=float),
+        starts=np.concatenate(([0], np.cumsum(counts))).astype(np.int32),
+        places=places.astype(np.int32),
+        coefficients=dense[at, places],
+    )
+
+
 def matrix_of(problem: pulp.LpProblem, variables: Sequence[pulp.LpVariable]) -> Matrix:
     """The arrays of ``problem``; ``variables`` are all of its variables, in column order."""
     place = {variable: index for index, variable in enumerate(variables)}

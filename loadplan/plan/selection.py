@@ -15,7 +15,7 @@ from typing import Any
 
 import numpy as np
 
-from loadplan.plan.matrix import INFINITE, Matrix
+from loadplan.plan.matrix import INFINITE, Matrix, matrix_of_rows
 from loadplan.plan.solver import Solver
 from loadplan.plan.stage_cost import StageCost
 
@@ -108,17 +108,7 @@ def _matrix(rows: list[tuple[Array, float, float, float]], upper: Array) -> Matr
     dense = np.array([np.append(weights, last) for weights, last, _, _ in rows])
     dense = dense.reshape(len(rows), len(upper))
     dense[np.abs(dense) < _SMALL] = 0.0
-    at, places = np.nonzero(dense)
-    starts = np.concatenate(([0], np.cumsum(np.bincount(at, minlength=len(rows)))))
     whole = np.ones(len(upper), dtype=bool)
     whole[-1] = False
-    return Matrix(
-        lower=np.zeros(len(upper)),
-        upper=upper,
-        whole=whole,
-        row_lower=np.array([low for _, _, low, _ in rows], dtype=float),
-        row_upper=np.array([high for _, _, _, high in rows], dtype=float),
-        starts=starts.astype(np.int32),
-        places=places.astype(np.int32),
-        coefficients=dense[at, places],
-    )
+    low, high = [low for _, _, low, _ in rows], [high for _, _, _, high in rows]
+    return matrix_of_rows(dense, low, high, upper, whole)

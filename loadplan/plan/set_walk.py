@@ -27,7 +27,7 @@ def enumerate_sets(
     rounds: Rounds | None = None,
     scarce: Mapping[int, float] | None = None,
 ) -> Iterator[tuple[float, TieSet]]:
-    """Every set that is enough, cannot lose its last assembly, and costs at most ``budget``.
+    """Every set that is enough, has no tie-down to spare, and costs at most ``budget``.
 
     ``price`` is the cost of one tie-down of each assembly, none below nought; ``per_extra_pair``
     the cost of each pair beyond the first; ``rounds`` the price of each ⌊pieces / k⌋ of a kind of

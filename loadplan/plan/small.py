@@ -32,7 +32,7 @@ class SmallSolve(StagedSolve):
             self._early_bounds()
         except TooManyStepsError:
             self.bounder.patience = None
-            self._in_whole_numbers()
+            self._in_whole_numbers(strength_step(self.bounder))
         else:
             self.bounder.patience = None
             self._later_stages()
@@ -44,20 +44,16 @@ class SmallSolve(StagedSolve):
             return
         self._drop(MIXED_SETS)
         self._drop(TIE_DOWNS)
-        self._in_whole_numbers()
+        self._in_whole_numbers(step)
 
-    def _in_whole_numbers(self) -> None:
+    def _in_whole_numbers(self, step: float) -> None:
         """Settle every stage, those that take long in turn with prices."""
         bounder = self.bounder
-        compact = Compact.of(bounder.master, bounder.selection.priority)
-        bounder.master.release_ready()
+        compact = Compact.of(bounder.master, bounder.selection)
         self._most_ready(compact)
-        compact.held[TIE_DOWNS] = self._at_once(compact, TIE_DOWNS, 1.0).value
-        self._hold(TIE_DOWNS, compact.held[TIE_DOWNS])
+        self._hold(TIE_DOWNS, self._at_once(compact, TIE_DOWNS, 1.0).value)
         bounder.compact = compact
-        compact.held[MIXED_SETS] = self._mixed_by(compact)
-        self._hold(MIXED_SETS, compact.held[MIXED_SETS])
-        step = strength_step(bounder)
+        self._hold(MIXED_SETS, self._mixed_by(compact))
         strength = Settled()
         with self._within(_AT_ONCE):
             strength = self._at_once(compact, STRENGTH, step)
@@ -67,6 +63,8 @@ class SmallSolve(StagedSolve):
     def _most_ready(self, compact: Compact) -> None:
         """Settle how many loads can be ready, priority by priority."""
         bounder, proved = self.bounder, True
+        selection = bounder.selection
+        selection.ready = {}
         for stage in self._priorities():
             bounder.clock.stage = stage.name
             with bounder.clock.at_most(SECOND_TRY):
@@ -74,14 +72,13 @@ class SmallSolve(StagedSolve):
             self.values = found.values
             goes = self._goes()
             assert goes is not None
-            number = round(float(goes[bounder.selection.priority == stage.priority].sum()))
-            there = int((bounder.selection.priority == stage.priority).sum())
-            most = math.floor(min(float(there), _TINY - found.bound))
-            compact.ready[stage.priority] = number
+            same = selection.priority == stage.priority
+            number = round(float(goes[same].sum()))
+            most = math.floor(min(float(same.sum()), _TINY - found.bound))
+            selection.ready[stage.priority] = number
             proved = proved and most == number
             self._note(stage, most)
-        bounder.selection.ready = dict(compact.ready)
-        bounder.master.hold_ready(compact.ready)
+        bounder.master.hold_ready(selection.ready)
         if proved:
             bounder.cap_ready()
 

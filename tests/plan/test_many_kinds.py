@@ -6,13 +6,13 @@ Held against the independent reader and model in ``tests/oracle``.
 from __future__ import annotations
 
 from pathlib import Path
-from typing import Any
 
 import pytest
 
 from loadplan.api import plan_day
 from loadplan.plan.compact import Compact
 from loadplan.plan.master import Master
+from loadplan.plan.selection import Selection
 from loadplan.workbook.read import read_day
 from tests.bench.many_kinds import many_kinds
 from tests.bench.sheet import write_workbook
@@ -31,8 +31,8 @@ def test_the_least_of_every_stage(
 ) -> None:
     asked: list[Compact] = []
 
-    def of(master: Master, priority: Any) -> Compact:
-        asked.append(made(master, priority))
+    def of(master: Master, selection: Selection) -> Compact:
+        asked.append(made(master, selection))
         return asked[-1]
 
     made = Compact.of
