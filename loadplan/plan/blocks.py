@@ -16,6 +16,7 @@ from loadplan.plan.reach import Reach, reach_of
 from loadplan.plan.sets import ArticleSets, PositionClass, Sets, slot_credit
 
 Array = np.ndarray[Any, np.dtype[Any]]
+Needs = tuple[tuple[int, int], ...]
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -25,7 +26,8 @@ class Menu:
     ``uses`` counts pieces of each kind of gear (columns in the fixed order), ``strength`` is the
     rated strength issued, ``winch`` and ``protectors`` what one tie-down takes, ``pair`` a number
     for its (tension member, tensioner), -1 where it is an accessory's; ``shared_pairs`` whether
-    some pair comes with several kinds of shackle.
+    some pair comes with several kinds of shackle. ``needs`` is the pieces of each kind of gear that
+    a tie-down takes, by column, and winches at -1.
     """
 
     assemblies: tuple[Assembly, ...]
@@ -36,6 +38,7 @@ class Menu:
     protectors: Array
     pair: Array
     shared_pairs: bool
+    needs: tuple[Needs, ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -191,6 +194,10 @@ class Arrays:
             np.array([float(one.protectors) for one in entries]),
             np.array([-1 if o.accessory else pairs[o.assembly.pair] for o in entries], dtype=int),
             len(pairs) < len(counted),
+            tuple(
+                _needs(row, bool(one.assembly.winch))
+                for row, one in zip(uses, entries, strict=True)
+            ),
         )
 
     def _pools(self) -> Pools:
@@ -229,6 +236,11 @@ class Entry:
         """How a tie-down apart runs."""
         at = None if self.slot is None else article.demand.set_of(self.slot.position)
         return Routing.DIRECT if at is None else at.routing
+
+
+def _needs(uses: Array, winch: bool) -> Needs:
+    found = [(int(gear), int(uses[gear])) for gear in uses.nonzero()[0]]
+    return (*found, (-1, 1)) if winch else tuple(found)
 
 
 def _apart(article: ArticleSets, first: int) -> tuple[list[Entry], tuple[Apart, ...]]:

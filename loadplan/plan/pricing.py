@@ -114,12 +114,21 @@ def sets_within(
             continue
         price, have = prices.tie_down[number].tolist(), have_of(master, block)
         rounds = prices.rounds.get(block.load)
-        scarce = scarcity(block, prices.tie_down[number], prices.pair, have, master.clock)
-        sets = enumerate_sets(block, price, prices.pair, limit, have, steps.tick, rounds, scarce)
+        left = most - len(found) + 1
         try:
-            found += [(number, one) for _, one in islice(sets, most - len(found) + 1)]
+            few = Steps(_MOST_STEPS, master.clock)
+            sets = enumerate_sets(block, price, prices.pair, limit, have, few.tick, rounds)
+            mine = list(islice(sets, left))
         except TooManyStepsError:
-            return None
+            scarce = scarcity(block, prices.tie_down[number], prices.pair, have, master.clock)
+            sets = enumerate_sets(
+                block, price, prices.pair, limit, have, steps.tick, rounds, scarce
+            )
+            try:
+                mine = list(islice(sets, left))
+            except TooManyStepsError:
+                return None
+        found += [(number, one) for _, one in mine]
         if len(found) > most:
             return None
     return found

@@ -6,12 +6,12 @@ from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass
 
 from loadplan.plan.ahead import Ahead, Offer
-from loadplan.plan.blocks import Block
+from loadplan.plan.blocks import Block, Needs
 from loadplan.plan.tie_set import Chosen, TieSet
 
 Rounds = Mapping[tuple[int, int], float]
-_Needs = tuple[tuple[int, int], ...]
 _ByGear = dict[int, list[tuple[int, float]]]
+_Stock = tuple[tuple[int, ...], tuple[int, ...]]
 _SLACK = 1e-7
 _COARSE, _FINE = 64, 1024  # parts into which the bound cuts the need
 _ENDLESS = 1e300
@@ -41,13 +41,14 @@ def enumerate_sets(
     is finer too, which pays where there are very many sets.
     """
     fine, scarce = scarce is not None, scarce or {}
-    needs_at = [_needs(block, place) for place in range(block.main)]
+    needs_at = block.menu.needs[: block.main]
     full = [
         price[place] + sum(scarce.get(gear, 0.0) * pieces for gear, pieces in needs)
         for place, needs in enumerate(needs_at)
     ]
     order = [place for place in _in_order(block, full, fine) if price[place] <= budget]
     needs = [needs_at[place] for place in order]
+    stock, plenty = _stock_from(block, order, have)
     pair = 0.0 if block.apart or block.menu.shared_pairs else per_extra_pair
     by_gear: _ByGear = {}
     for (gear, divisor), worth in (rounds or {}).items():
@@ -64,7 +65,8 @@ def enumerate_sets(
         ahead=Ahead(block.reach.need, block.reach.fewest, offers, _FINE if fine else _COARSE),
         pair=pair,
         needs=needs,
-        stock=_stock_from(block, order),
+        stock=stock,
+        plenty=plenty,
         all=have,
         rounds=by_gear,
         scarce=tuple(scarce.items()),
@@ -100,9 +102,10 @@ class _Search:
     """What stays the same during one enumeration.
 
     ``ahead`` bounds what lacks of a set and counts ``pair`` for each pair in it; ``stock`` are the
-    tension members, and what tightens them, that tie-downs from a place of ``order`` on can take;
-    ``all`` is what there is of each kind of gear before anything is taken; ``scarce`` what a piece
-    of it is worth, which the prices in ``ahead`` have on top.
+    tension members, and what tightens them, that tie-downs from a place of ``order`` on can take,
+    ``plenty`` whether there is enough of them for every tie-down whatever else was taken; ``all``
+    is what there is of each kind of gear before anything is taken; ``scarce`` what a piece of it is
+    worth, which the prices in ``ahead`` have on top.
     """
 
     block: Block
@@ -111,14 +114,15 @@ class _Search:
     order: list[int]
     ahead: Ahead
     pair: float
-    needs: list[_Needs]
-    stock: list[tuple[tuple[int, ...], tuple[int, ...]]]
+    needs: list[Needs]
+    stock: list[_Stock]
+    plenty: list[bool]
     all: dict[int, int]
     rounds: _ByGear
     scarce: tuple[tuple[int, float], ...]
     tick: Callable[[], None]
 
-    def on_top(self, left: dict[int, int], needs: _Needs) -> float:
+    def on_top(self, left: dict[int, int], needs: Needs) -> float:
         """What the rounded limits add when ``needs`` have been taken, ``left`` being left."""
         used = ((gear, self.all[gear] - left[gear], pieces) for gear, pieces in needs)
         return sum(_rounded(self.rounds, gear, now - pieces, now) for gear, now, pieces in used)
@@ -135,7 +139,7 @@ def _offer(
     place: int,
     price: float,
     pair: float,
-    needs: _Needs,
+    needs: Needs,
     have: dict[int, int],
     rounds: _ByGear,
 ) -> Offer:
@@ -143,10 +147,12 @@ def _offer(
     most = min((have[gear] // pieces for gear, pieces in needs), default=block.room)
     value = block.reach.values[place]
     enough = max(block.reach.fewest, -(-block.reach.need // value))
-    costs = []
-    for number in range(1, min(most, block.room, enough) + 1):
-        on_top = sum(_rounded(rounds, gear, 0, number * pieces) for gear, pieces in needs)
-        costs.append(pair + number * price + on_top)
+    numbers = range(1, min(most, block.room, enough) + 1)
+    costs = [pair + number * price for number in numbers]
+    for gear, pieces in needs:
+        if gear in rounds:
+            on_top = (_rounded(rounds, gear, 0, number * pieces) for number in numbers)
+            costs = [cost + more for cost, more in zip(costs, on_top, strict=True)]
     return Offer(value=value, costs=tuple(costs))
 
 
@@ -196,21 +202,13 @@ def _choose(
         return
     for at, place in enumerate(places):
         left, on_top = dict(have), 0.0
-        needs = _needs(search.block, place)
+        needs = search.block.menu.needs[place]
         for more in range(1, number + 1):
             if not _take(left, needs):
                 break
             on_top += search.on_top(left, needs)
             for rest, last, top in _choose(search, places[at + 1 :], number - more, dict(left)):
                 yield ((place, more), *rest), last, on_top + top
-
-
-def _needs(block: Block, place: int) -> _Needs:
-    row = block.menu.uses[place]
-    found = [(int(gear), int(row[gear])) for gear in row.nonzero()[0]]
-    if block.menu.winch[place]:
-        found.append((-1, 1))
-    return tuple(found)
 
 
 def _extend(
@@ -231,11 +229,12 @@ def _extend(
     search.tick()
     if start == len(search.order):
         return
-    still = min(sum(have[g] for g in kinds) for kinds in search.stock[start])
-    if number + still < reach.fewest:
-        return
+    if number < reach.fewest and not search.plenty[start]:
+        still = min(sum(have[gear] for gear in kinds) for kinds in search.stock[start])
+        if number + still < reach.fewest:
+            return
     # The first pair of a set is free.
-    worth = sum(each * have[gear] for gear, each in search.scarce)
+    worth = sum([each * have[gear] for gear, each in search.scarce]) if search.scarce else 0.0
     spare = min(_ENDLESS, budget - spent + (0.0 if used else search.pair) + worth + _SLACK)
     lacks = search.ahead.least(reach.fewest - number, reach.need - value)
     for at in range(start, len(search.order)):
@@ -271,25 +270,32 @@ def _spares_none(block: Block, whole: _Begun, number: int) -> bool:
     return all(reach.values[place] > spare for place, _ in whole.chosen if place < block.main)
 
 
-def _stock_from(block: Block, order: list[int]) -> list[tuple[tuple[int, ...], tuple[int, ...]]]:
+def _stock_from(
+    block: Block, order: list[int], have: dict[int, int]
+) -> tuple[list[_Stock], list[bool]]:
     """Per place in the order, the kinds of gear of which every tie-down from there on takes one.
 
     First the tension members, then what tightens them: the tensioner, or the member itself where
-    it brings its own.
+    it brings its own. And whether there is enough of both for every tie-down of the article, each
+    of which takes one of them at the most.
     """
     index = {gear: place for place, gear in enumerate(block.menu.gear)}
-    found: list[tuple[tuple[int, ...], tuple[int, ...]]] = []
-    members: dict[int, None] = {}
-    tight: dict[int, None] = {}
+    most = block.reach.fewest + sum(one.number for one in block.apart)
+    found: list[_Stock] = []
+    plenty: list[bool] = []
+    members: dict[int, int] = {}
+    tight: dict[int, int] = {}
     for place in reversed(order):
         assembly = block.menu.assemblies[place]
-        members[index[assembly.member]] = None
-        tight[index[assembly.tensioner or assembly.member]] = None
+        member = index[assembly.member]
+        tightener = index[assembly.tensioner] if assembly.tensioner else member
+        members[member], tight[tightener] = have[member], have[tightener]
         found.append((tuple(members), tuple(tight)))
-    return found[::-1]
+        plenty.append(min(sum(members.values()), sum(tight.values())) >= most)
+    return found[::-1], plenty[::-1]
 
 
-def _take(left: dict[int, int], needs: _Needs) -> bool:
+def _take(left: dict[int, int], needs: Needs) -> bool:
     for gear, pieces in needs:
         if left[gear] < pieces:
             return False
