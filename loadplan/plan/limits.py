@@ -7,7 +7,7 @@ whole k. With 7 binders, two sets of four cannot be made.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterable, Iterator, Sequence
 from typing import Any
 
 import numpy as np
@@ -16,6 +16,7 @@ from loadplan.plan.blocks import Pools
 from loadplan.plan.traits import Traits
 
 Array = np.ndarray[Any, np.dtype[Any]]
+AtMost = tuple[Array, Array, float]  # columns, their weights, and what they come to at the most
 _SLACK = 1e-6
 _WORTH = 0.01  # a rounded limit broken by less is not worth a row
 _DIVISORS = range(2, 8)
@@ -24,10 +25,10 @@ _DIVISORS = range(2, 8)
 class Limits:
     """The limits that have rows so far: by (moment, gear), (load, gear), (moment, gear, divisor).
 
-    ``at_most`` appends the row Σ weights x ≤ most and answers with its number.
+    ``at_most`` appends rows Σ weights x ≤ most and answers with the number of the first.
     """
 
-    def __init__(self, pools: Pools, at_most: Callable[[Array, float], int]):
+    def __init__(self, pools: Pools, at_most: Callable[[Sequence[AtMost]], int]):
         self.pools, self._at_most = pools, at_most
         self.pool: dict[tuple[int, int], int] = {}
         self.kit: dict[tuple[int, int], int] = {}
@@ -35,17 +36,12 @@ class Limits:
 
     def keep_all(self, traits: Traits, upper: Array) -> None:
         """Add every limit that columns up to ``upper`` could break."""
-        pools, uses = self.pools, traits.uses
-        for moment in range(len(pools.moments)):
-            taken = (self._covers(moment, traits) * upper) @ uses
-            for gear in np.nonzero((taken > pools.usable[moment]) & ~pools.kit)[0]:
-                if (moment, int(gear)) not in self.pool:
-                    self._keep(moment, int(gear), traits)
-        (kits,) = np.nonzero(pools.kit)
-        taken_of_kit = np.zeros((len(pools.first), len(kits)))
-        np.add.at(taken_of_kit, traits.load, (upper[:, None] * uses[:, kits]).astype(float))
-        for load, at in zip(*np.nonzero(taken_of_kit > pools.kit_usable[:, kits]), strict=True):
-            self._keep_kit(int(load), int(kits[at]), traits)
+        pools, every = self.pools, np.arange(len(upper))
+        taken, out = self._taken(traits, every, upper, 1)
+        over = (out > pools.usable) & ~pools.kit
+        self._keep([at for at in zip(*_ints(over), strict=True) if at not in self.pool], traits)
+        kit_over = (taken > pools.kit_usable) & pools.kit
+        self._keep_kits(zip(*_ints(kit_over), strict=True), traits)
 
     def keep_broken(self, traits: Traits, values: Array) -> bool:
         """Add the limits that ``values`` breaks; answers whether there were any."""
@@ -54,10 +50,8 @@ class Limits:
         taken, out = self._taken(traits, going, values, 1)
         over = (out > pools.usable + _SLACK) & ~pools.kit
         kit_over = (taken > pools.kit_usable + _SLACK) & pools.kit
-        for moment, gear in _worst(out - pools.usable, over):
-            self._keep(moment, gear, traits)
-        for load, gear in zip(*np.nonzero(kit_over), strict=True):
-            self._keep_kit(int(load), int(gear), traits)
+        self._keep(_worst(out - pools.usable, over), traits)
+        self._keep_kits(zip(*_ints(kit_over), strict=True), traits)
         return bool(over.any() or kit_over.any())
 
     def round_broken(self, traits: Traits, values: Array) -> bool:
@@ -70,9 +64,9 @@ class Limits:
             for moment, gear in _worst(out - limit, (out > limit + _WORTH) & ~pools.kit):
                 if (moment, gear, divisor) in self.rounded:
                     continue
-                weights = self._covers(moment, traits) * (traits.uses[:, gear] // divisor)
-                row = self._at_most(weights, float(limit[moment, gear]))
-                self.rounded[moment, gear, divisor] = row
+                weights = traits.uses[:, gear] // divisor
+                row = self._row(weights, moment, traits, float(limit[moment, gear]))
+                self.rounded[moment, gear, divisor] = self._at_most([row])
                 found = True
         return found
 
@@ -137,22 +131,41 @@ class Limits:
         np.subtract.at(change, pools.last + 1, taken)
         return taken, np.cumsum(change, axis=0)[:-1]
 
-    def _keep(self, moment: int, gear: int, traits: Traits) -> None:
-        weights = self._covers(moment, traits) * traits.uses[:, gear]
-        most = float(self.pools.usable[moment, gear])
-        self.pool[moment, gear] = self._at_most(weights, most)
+    def _keep(self, places: Sequence[tuple[int, int]], traits: Traits) -> None:
+        """Add the limits at these (moment, gear)."""
+        usable, uses = self.pools.usable, traits.uses
+        rows = [self._row(uses[:, g], m, traits, float(usable[m, g])) for m, g in places]
+        self.pool |= self._numbered(places, rows)
 
-    def _keep_kit(self, load: int, gear: int, traits: Traits) -> None:
-        """Add the limit on a kit's pieces for one load of its trailer, once."""
-        if (load, gear) not in self.kit:
-            weights = (traits.load == load) * traits.uses[:, gear]
-            most = float(self.pools.kit_usable[load, gear])
-            self.kit[load, gear] = self._at_most(weights, most)
+    def _keep_kits(self, places: Iterable[tuple[int, int]], traits: Traits) -> None:
+        """Add the limits on a kit's pieces for these (load, gear) of its trailer, each once."""
+        new = [at for at in places if at not in self.kit]
+        usable, uses = self.pools.kit_usable, traits.uses
+        rows = []
+        for load, gear in new:
+            (columns,) = np.nonzero((traits.load == load) & (uses[:, gear] > 0))
+            rows.append((columns, uses[columns, gear].astype(float), float(usable[load, gear])))
+        self.kit |= self._numbered(new, rows)
 
-    def _covers(self, moment: int, traits: Traits) -> Array:
-        """Whether each column's load is out at ``moment``."""
-        covers = (self.pools.first <= moment) & (self.pools.last >= moment)
-        return covers[traits.load]
+    def _numbered(
+        self, places: Sequence[tuple[int, int]], rows: Sequence[AtMost]
+    ) -> dict[tuple[int, int], int]:
+        """Append ``rows``; the number of each by its place."""
+        first = self._at_most(rows) if rows else 0
+        return {at: first + number for number, at in enumerate(places)}
+
+    def _row(self, weights: Array, moment: int, traits: Traits, most: float) -> AtMost:
+        """What the loads out at ``moment`` take by ``weights`` per column, ``most`` at the most."""
+        (columns,) = np.nonzero(weights)
+        out = (self.pools.first <= moment) & (self.pools.last >= moment)
+        columns = columns[out[traits.load[columns]]]
+        return columns, weights[columns].astype(float), most
+
+
+def _ints(marks: Array) -> tuple[list[int], list[int]]:
+    """Row and column of each mark."""
+    rows, columns = np.nonzero(marks)
+    return rows.tolist(), columns.tolist()
 
 
 def _worst(excess: Array, over: Array) -> list[tuple[int, int]]:

@@ -56,7 +56,7 @@ class Master:
         self.cut_rows: list[tuple[int, int]] = []
         self._priced: StageCost | None = None
         self._grown = False
-        self.limits = Limits(arrays.pools, lambda row, most: self._add_row(row, -INFINITE, most))
+        self.limits = Limits(arrays.pools, self.solver.at_most)
 
     def add_sets(self, found: Iterable[tuple[int, TieSet]]) -> int:
         """Add sets (block, set) not known yet as columns; answers with how many they were."""

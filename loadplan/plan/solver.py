@@ -171,6 +171,21 @@ class Solver:
         self._highs.addRow(low, high, len(columns), columns.astype(np.int32), coefficients)
         return self.rows - 1
 
+    def at_most(self, rows: Sequence[tuple[Array, Array, float]]) -> int:
+        """Append rows (columns, coefficients, most) without a lower limit; the first's number."""
+        self._next_is(_DUAL)
+        sizes = [len(columns) for columns, _, _ in rows]
+        self._highs.addRows(
+            len(rows),
+            np.full(len(rows), -INFINITE),
+            np.array([most for _, _, most in rows]),
+            sum(sizes),
+            np.cumsum([0, *sizes[:-1]]).astype(np.int32),
+            np.concatenate([columns for columns, _, _ in rows]).astype(np.int32),
+            np.concatenate([coefficients for _, coefficients, _ in rows]),
+        )
+        return self.rows - len(rows)
+
     def add_columns(
         self, upper: Array, starts: Sequence[int], rows: Sequence[int], values: Sequence[float]
     ) -> None:
