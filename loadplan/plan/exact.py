@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Iterator
+from contextlib import contextmanager
 from dataclasses import dataclass, replace
 from enum import Enum, auto
 from typing import Any
@@ -13,15 +15,19 @@ from loadplan.plan.bounds import Bounder
 from loadplan.plan.clock import OutOfTimeError
 from loadplan.plan.complete_search import MOST_LOADS
 from loadplan.plan.halves import halved
+from loadplan.plan.master import Master
 from loadplan.plan.pricing import prices_of, sets_within
 from loadplan.plan.solver import Outcome, Solver, Status
 from loadplan.plan.stage_cost import StageCost
 from loadplan.plan.variables import CoupledArticle
 
 Array = np.ndarray[Any, np.dtype[Any]]
-_MOST_SETS = 40_000
+MOST_SETS = 40_000
 _MOST_COLUMNS = 15_000  # of a whole solve; with more the solver may not keep its time
-_MOST_HALVED = 2  # times that a budget with too many sets is halved
+_MOST_AT_LARGE = 30_000  # the same on a large day, whose columns presolve mostly takes out
+_NARROW_SETS = 0.04  # of what a set costs on average: how much dearer sets may be at first
+_MOST_HALVED = 2  # times that a budget with too many sets or columns is halved
+_NARROW = 0.6  # share of the time left, for a search that is not the widest
 _TINY = 1e-6
 
 
@@ -88,19 +94,22 @@ class ExactSearch:
             most = self.value - self.step - linear.bound + _TINY
             if most < 0:
                 return self._ended()
-            budget = min(most, budget or self._first_budget(linear.bound))
-            outcome, complete = self._widen(goes, linear, budget)
+            budget = min(most, budget or self._first_budget(linear.bound, goes))
+            with self._time_for(budget, most):
+                outcome, listed = self._widen(goes, linear, budget)
+            complete = listed >= budget
             if outcome.values is not None:
                 self._keep(outcome.values)
             if not complete and goes.sum() <= MOST_LOADS:
                 done = self.value - self.step - linear.bound + _TINY < 0
                 return self._ended() if done else self._completely(goes)
-            if complete:
-                # A plan with a set beyond the budget is worth more than the budget above the bound.
-                self.bound = max(self.bound, min(outcome.bound, linear.bound + budget))
-            if outcome.status is Status.LIMIT:
+            # A plan with a set beyond what is listed is worth more than that above the bound.
+            self.bound = max(self.bound, min(outcome.bound, linear.bound + listed))
+            # On a large day the wider search may still raise the bound.
+            last = budget >= self.value - self.step - linear.bound
+            if outcome.status is Status.LIMIT and (last or not self.bounder.large):
                 return Ending.OPEN
-            if complete and budget >= self.value - self.step - linear.bound:
+            if complete and last:
                 return self._ended()
             far = self.best is None and budget > self.farthest * abs(linear.bound)
             if far or (not complete and outcome.values is None):
@@ -125,8 +134,17 @@ class ExactSearch:
     def _ended(self) -> Ending:
         return Ending.NONE if self.best is None else Ending.LEAST
 
-    def _first_budget(self, bound: float) -> float:
-        return 0.002 * abs(bound) if self.stage.strength else 0.5 * self.step
+    @contextmanager
+    def _time_for(self, budget: float, most: float) -> Iterator[None]:
+        """On a large day keep some of the time for a wider search."""
+        narrow = self.bounder.large and budget < most
+        with self.bounder.clock.at_most(_NARROW if narrow else 1.0):
+            yield
+
+    def _first_budget(self, bound: float, goes: Array) -> float:
+        if not self.stage.strength:
+            return 0.5 * self.step
+        return narrow_budget(self.bounder.master, bound, goes)
 
     def _more(self, budget: float) -> float:
         return 4 * budget if self.stage.strength else budget + self.step
@@ -134,28 +152,36 @@ class ExactSearch:
     def _cost(self) -> Array:
         return self.bounder.master.traits.cost(self.stage)
 
-    def _widen(self, goes: Array, linear: Outcome, budget: float) -> tuple[Outcome, bool]:
-        """Solve over all sets within ``budget``; whether that is all of them."""
+    def _widen(self, goes: Array, linear: Outcome, budget: float) -> tuple[Outcome, float]:
+        """Solve over the sets within ``budget``; within how much of it those are all there are."""
         master, clock = self.bounder.master, self.bounder.clock
-        found, complete = self._sets(goes, linear, budget)
+        found, listed = self._sets(goes, linear, budget)
         master.add_sets(found)
         master.keep_every_limit()
         again = self.bounder.solve_at(self.stage, goes, goes)
         if again.values is None:
-            return again, False
-        return self._whole(goes, again, budget, clock.left()), complete
+            return again, 0.0
+        for part in _parts(budget):
+            outcome = self._whole(goes, again, part, clock.left())
+            if outcome is not None:
+                return outcome, min(part, listed)
+        none = np.zeros(0)
+        return Outcome(Status.LIMIT, None, again.bound, none, none), 0.0
 
-    def _sets(self, goes: Array, linear: Outcome, budget: float) -> tuple[list[Any], bool]:
+    def _sets(self, goes: Array, linear: Outcome, budget: float) -> tuple[list[Any], float]:
         master = self.bounder.master
         prices = prices_of(master, self.stage, linear)
-        for part in (budget / 2**times for times in range(_MOST_HALVED + 1)):
-            found = sets_within(master, prices, part, _MOST_SETS, goes)
+        for part in _parts(budget):
+            found = sets_within(master, prices, part, MOST_SETS, goes)
             if found is not None:
-                return found, part == budget
-        return [], False
+                return found, part
+        return [], 0.0
 
-    def _whole(self, goes: Array, linear: Outcome, budget: float, seconds: float) -> Outcome:
-        """The whole-number program over the columns that could be in a plan within ``budget``."""
+    def _whole(self, goes: Array, linear: Outcome, budget: float, seconds: float) -> Outcome | None:
+        """The whole-number program over the columns that could be in a plan within ``budget``.
+
+        None where they are too many.
+        """
         master = self.bounder.master
         assert linear.values is not None
         reduced, upper = linear.reduced, master.upper.copy()
@@ -171,12 +197,13 @@ class ExactSearch:
         report = clock.report if clock.tell is not None else None
         whole = replace(master.solver.matrix(), lower=lower, upper=upper)
         halves = halved(master, whole, self.stage, could, lower == 0)
-        if len(halves.cost) > _MOST_COLUMNS:
-            none = np.zeros(0)
-            return Outcome(Status.LIMIT, None, linear.bound, none, none)
+        large = self.bounder.large
+        if len(halves.cost) > (_MOST_AT_LARGE if large else _MOST_COLUMNS):
+            return None
         beats = self.best is not None or self.known
-        # The columns are what pricing has left: presolve takes longer than it saves.
-        solver = Solver(halves.matrix, report, presolve=False, searches=not beats)
+        # The columns are what pricing has left: on most days presolve takes longer than it saves.
+        searches = large or not beats
+        solver = Solver(halves.matrix, report, presolve=large, searches=searches)
         for row in slack_rows:
             solver.bound_row(row, -math.inf, math.inf)
         if beats:
@@ -220,3 +247,14 @@ class ExactSearch:
             if abs(spare) <= _TINY:
                 rows.append(row)
         return could, rows
+
+
+def narrow_budget(master: Master, bound: float, goes: Array) -> float:
+    """A small part of what a set of ``goes`` costs on average, ``bound`` being all of them."""
+    sets = sum(len(master.arrays.of_load[load]) for load in np.nonzero(goes)[0])
+    return _NARROW_SETS * abs(bound) / max(1, sets)
+
+
+def _parts(budget: float) -> list[float]:
+    """``budget``, and less where it lets too much in."""
+    return [budget / 2**times for times in range(_MOST_HALVED + 1)]

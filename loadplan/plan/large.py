@@ -10,15 +10,26 @@ import numpy as np
 from loadplan.plan.bounds import Bound
 from loadplan.plan.clock import OutOfTimeError
 from loadplan.plan.dive import Dive
+from loadplan.plan.exact import MOST_SETS, narrow_budget
 from loadplan.plan.fill import Fill
 from loadplan.plan.greedy import greedy
+from loadplan.plan.partly import partly_settled
+from loadplan.plan.polish import Polish
+from loadplan.plan.pricing import prices_of, sets_within
 from loadplan.plan.settle import Settled
 from loadplan.plan.stage_cost import MIXED_SETS, STRENGTH, TIE_DOWNS, StageCost
 from loadplan.plan.stages import FIRST_TRY, SECOND_TRY, Array, StagedSolve, strength_step
 
 MANY_LOADS = 60
-_MOST_AT_ONCE = 400  # loads whose sets can all be looked at in one whole solve
+_MOST_AT_ONCE = 400  # loads for which one whole solve soon finds what polishing does
+_FREE_AT_LARGE, _FREEST_AT_LARGE = (
+    100,
+    8,
+)  # sets freed at once, of few columns each, and how many times
 _BOUNDS = 0.5  # share of the time left
+_WHOLE = 0.75  # share of the time left for a whole solve
+_MOSTLY, _WHOLE_SET = 0.7, 0.999  # share of the sets that a linear solution has whole; and so much
+_SECONDS = 10.0  # for what is not whole
 
 
 @dataclass(slots=True)
@@ -41,25 +52,63 @@ class LargeSolve(StagedSolve):
             self._hold(MIXED_SETS, self._bound(MIXED_SETS).least)
         step = strength_step(self.bounder)
         strength = Settled()
-        at_once = self.bounder.master.going.size <= _MOST_AT_ONCE
         if nearest.goes is not None:
-            with self._within(FIRST_TRY):
-                self._dive(STRENGTH, nearest.goes)
+            with self._within(SECOND_TRY):
+                self._near_the_bound(nearest.goes)
         if self.values is None:
             self._freer_plan(nearest.goes)
-        elif at_once and self._near(STRENGTH):
+        elif self.bounder.master.going.size > _MOST_AT_ONCE:
+            strength.bound = self._bound(STRENGTH, step).least
             with self._within(SECOND_TRY):
+                self._polish_narrowly(step)
+        elif self._near(STRENGTH):
+            with self._within(_WHOLE):
                 strength = self._settle(STRENGTH, step, self.values)
         if strength.proved:
             return
-        reached = nearest.goes is not None and self._as_many_as(nearest.goes)
-        if reached and not at_once:
-            self._bound(STRENGTH, step)
         with self._within(SECOND_TRY):
             self._polish(STRENGTH, step)
-        if reached and at_once:
+        if nearest.goes is not None and self._as_many_as(nearest.goes):
             self._settle(STRENGTH, step, self.values, strength.bound)
         self._polish(STRENGTH, step)
+
+    def _near_the_bound(self, goes: Array) -> None:
+        """Find a plan with ``goes`` ready that has every stage before the strength at its bound.
+
+        Where most sets are whole in the linear solution, they are kept and the rest is solved for.
+        """
+        bounder = self.bounder
+        bounder.clock.stage = STRENGTH.name
+        linear = bounder.solve_at(STRENGTH, goes, goes)
+        if linear.values is None:
+            return
+        sets = linear.values[bounder.master.base :]
+        whole = np.nonzero(sets > _WHOLE_SET)[0] + bounder.master.base
+        if len(whole) >= _MOSTLY * sum(
+            len(bounder.master.arrays.of_load[n]) for n in np.nonzero(goes)[0]
+        ):
+            self.values = partly_settled(
+                bounder, STRENGTH, goes, whole.tolist(), math.inf, _SECONDS
+            )
+        if self.values is None:
+            self._dive(STRENGTH, goes)
+
+    def _polish_narrowly(self, step: float) -> None:
+        """Better a plan by the sets that cost hardly more than the linear solution pays."""
+        bounder, goes = self.bounder, self._goes()
+        assert goes is not None
+        assert self.values is not None
+        master = bounder.master
+        linear = bounder.solve_at(STRENGTH, goes, goes, rounded=True)
+        budget = narrow_budget(master, linear.bound, goes)
+        prices = prices_of(master, STRENGTH, linear)
+        master.add_sets(sets_within(master, prices, budget, MOST_SETS, goes) or ())
+        linear = bounder.solve_at(STRENGTH, goes, goes)
+        if linear.values is None:
+            return
+        usable = (linear.reduced <= budget) | (linear.values > 0)
+        polish = Polish(bounder, STRENGTH, step, _FREE_AT_LARGE, _FREEST_AT_LARGE, usable)
+        self.values = polish.run(self.values)
 
     def _freer_plan(self, goes: Array | None) -> None:
         """Dive for a plan that reaches no bounds, loads left if need be, and hold what it has."""

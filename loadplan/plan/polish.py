@@ -29,7 +29,7 @@ class Polish:
     """Betters a plan in ``stage``, the stages before it held; values lie ``step`` apart.
 
     ``free`` is how many sets are freed at once, and twice as many where that betters nothing, up
-    to ``most`` times as many.
+    to ``most`` times as many. ``usable`` is as in :class:`loadplan.plan.stretch.Stretch`.
     """
 
     bounder: Bounder
@@ -37,6 +37,7 @@ class Polish:
     step: float
     free: int = _FREE
     most: int = 2
+    usable: Array | None = None
 
     def run(self, values: Array, enough: float = -math.inf) -> Array:
         """The best plan found from ``values`` on; stops at ``enough`` or less.
@@ -60,7 +61,7 @@ class Polish:
             if value <= enough + 0.5 * self.step:
                 return
             stretch, loads = self._stretch(order, start, free)
-            again = Stretch(self.bounder, self.stage, values, stretch)
+            again = Stretch(self.bounder, self.stage, values, stretch, usable=self.usable)
             found = again.better(value - 0.9 * self.step, self._seconds())
             start = (start + max(1, loads // 2)) % max(1, len(order))
             since += max(1, loads // 2)

@@ -71,6 +71,7 @@ class Solver:
             ("presolve", "choose" if presolve else "off"),
             ("mip_heuristic_run_rins", searches),
             ("mip_heuristic_run_rens", searches),
+            ("mip_heuristic_run_root_reduced_cost", searches),
         ):
             self._highs.setOptionValue(option, value)
         self._pass(matrix)

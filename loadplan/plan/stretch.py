@@ -32,6 +32,8 @@ class Stretch:
 
     Accessories and edge protectors are free too: of every load, or on a large day of the loads
     that have a free set. Of ``loads``, whose blocks are all free, it is free whether they go.
+    ``usable`` are the columns to choose from besides those of the plan and those after them; where
+    they are given, no sets are priced in.
     """
 
     bounder: Bounder
@@ -39,6 +41,7 @@ class Stretch:
     values: Array
     free: Collection[int]
     loads: Collection[int] = ()
+    usable: Array | None = None
 
     def better(self, below: float, seconds: float) -> Array | None:
         """The values of the least plan worth ``below`` or less; None where none is found in time.
@@ -47,7 +50,7 @@ class Stretch:
         halves, are looked at, so a better plan may exist.
         """
         master = self.bounder.master
-        least = self._price()
+        least = self._price() if self.usable is None else -math.inf
         could = self._could()
         matrix, fixed = self._rest(could)
         most = below - float(master.traits.cost(self.stage) @ fixed)
@@ -95,6 +98,10 @@ class Stretch:
         loads[list(self.loads)] = True
         could: Array = loads[master.traits.load]
         could[master.base :] = free[np.array([block for block, _ in master.sets], dtype=np.int64)]
+        mine = could.copy()
+        if self.usable is not None:
+            could[: len(self.usable)] &= self.usable
+            could[: len(self.values)] |= mine[: len(self.values)] & (self.values > 0.5)
         could[master.going] = False
         could[master.going[list(self.loads)]] = True
         return could
