@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Container, Iterable, Iterator
 from dataclasses import dataclass
 from fractions import Fraction
 
@@ -137,11 +137,12 @@ class Sets:
         return self.cage.usable
 
 
-def sets_of(day: Day) -> Sets:
-    """The program's sets for ``day``."""
+def sets_of(day: Day, only: Container[str] | None = None) -> Sets:
+    """The program's sets for ``day``, or for ``only`` those of its loads."""
     cage = Cage(day)
     slots = slots_of(day)
-    loads = sorted(day.loads, key=lambda load: (load.id.casefold(), load.id))
+    wanted = (load for load in day.loads if only is None or load.id in only)
+    loads = sorted(wanted, key=lambda load: (load.id.casefold(), load.id))
     return Sets(
         day=day, cage=cage, loads=tuple(_load_sets(day, cage, slots, load) for load in loads)
     )

@@ -47,9 +47,7 @@ def purchase_program(day: Day, loads: Iterable[str], offers: Sequence[Price]) ->
     wanted = set(loads)
     offers = tuple(offer for offer in offers if offer.most is None or offer.most > 0)
     market = with_pieces(day, [(offer, min(offer.most or _PAIR, _PAIR)) for offer in offers])
-    every = sets_of(market)
-    going = tuple(one for one in every.loads if one.load.id in wanted)
-    sets = replace(every, loads=going, plenty=True)
+    sets = replace(sets_of(market, wanted), plenty=True)
     # Tier patterns raise the bound of a day's stages; here they made every answer slower.
     program = build(sets, complete=True, pairs=False, patterns=False)
     variables = program.variables

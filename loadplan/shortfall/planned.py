@@ -65,9 +65,9 @@ class Planner:
         offers: Sequence[Price],
         first: Collection[str],
     ) -> Purchase | None:
-        self.clock.tick()
-        if first and self._denied(day, first, offers):
+        if first and self.denied(day, first, offers):
             return None
+        self.clock.tick()
         found = cheapest_purchase(day, loads, offers, seconds=self._seconds())
         if found is None:
             return None
@@ -78,8 +78,13 @@ class Planner:
         self._judge(with_purchase(day, found), loads, found)
         return found
 
-    def _denied(self, day: Day, loads: Collection[str], offers: Sequence[Price]) -> bool:
-        """Whether it is plain without whole numbers that ``loads`` cannot all go."""
+    def denied(self, day: Day, loads: Collection[str], offers: Sequence[Price]) -> bool:
+        """Whether it is plain without whole numbers that ``loads`` cannot all go.
+
+        With no time left nothing is plain.
+        """
+        if self.clock.over():
+            return False
         program = purchase_program(day, loads, offers)
         names, matrix = program.names, program.matrix
         mine = [one.load.id for one in program.sets.loads]
