@@ -202,7 +202,7 @@ class ExactSearch:
             return None
         beats = self.best is not None or self.known
         # The columns are what pricing has left: on most days presolve takes longer than it saves.
-        searches = large or not beats
+        searches = not beats or (large and self.best is None)
         solver = Solver(halves.matrix, report, presolve=large, searches=searches)
         for row in slack_rows:
             solver.bound_row(row, -math.inf, math.inf)
