@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
+from functools import cached_property
 
 from loadplan.day.day import Day
 from loadplan.outcome.day_plan import DayPlan
@@ -44,16 +45,38 @@ def explain(plan: DayPlan, seconds: float) -> DayPlan:
         return plan
     clock = Clock(seconds)
     sets = sets_of(plan.day)
-    ask = Servable.of(plan.day, sets, clock)
+    questions = _Questions(plan, sets, clock)
     held: list[Held] = []
     shortages: list[Shortage] = []
     for number, load in enumerate(plan.held):
         with clock.at_most(1 / (len(plan.held) - number)):
-            one = _Explaining(plan, sets, ask, load)
+            one = _Explaining(plan, sets, questions, load)
             explained, missing = one.run(Clock(clock.left()))
         held.append(explained)
         shortages += missing
     return replace(plan, shortages=tuple(shortages), explained=tuple(held))
+
+
+@dataclass(frozen=True)
+class _Questions:
+    """What can be asked of the day: of the held loads alone, and of every load.
+
+    The second is built when first asked for: on a large day it takes seconds, and a load that
+    cannot even go alone has no need of it.
+    """
+
+    plan: DayPlan
+    sets: Sets
+    clock: Clock
+
+    @cached_property
+    def alone(self) -> Servable:
+        return Servable.of(self.plan.day, self.sets, self.clock, self.plan.held)
+
+    @cached_property
+    def of_all(self) -> Servable:
+        loads = [load.id for load in self.plan.day.loads]
+        return Servable.of(self.plan.day, self.sets, self.clock, loads)
 
 
 @dataclass(frozen=True)
@@ -62,8 +85,12 @@ class _Explaining:
 
     plan: DayPlan
     sets: Sets
-    ask: Servable
+    questions: _Questions
     load: str
+
+    @property
+    def ask(self) -> Servable:
+        return self.questions.of_all
 
     def run(self, clock: Clock) -> tuple[Held, list[Shortage]]:
         one = next(one for one in self.sets.loads if one.load.id == self.load)
@@ -77,7 +104,7 @@ class _Explaining:
         later = bool(can) and not found
         why = self._why(never, found, later)
         # Before the ways out, which take all the time there is.
-        with self.ask.clock.at_most(_SHARE):
+        with self.questions.clock.at_most(_SHARE):
             shortages = never or [*self._lacking(found, why)]
         planner = Planner(clock)
         ways = Ways(self.day, self.load, self.plan.ready, self.plan.held, found, planner)
@@ -103,7 +130,8 @@ class _Explaining:
     def _never(self, one: LoadSets) -> list[Shortage]:
         """What no gear in the cage could do for this load, empty where it could go alone."""
         found = [*impossible(self.sets, one)]
-        if found or self.ask.can([self.load], self.ask.kinds) is not False:
+        ask = self.questions.alone
+        if found or ask.can([self.load], ask.kinds) is not False:
             return found
         return [trailer_short(one)]
 

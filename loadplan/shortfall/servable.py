@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection, Sequence
+from collections.abc import Collection, Iterable, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 from typing import Any
@@ -47,10 +47,9 @@ class Servable:
     place: dict[str, int]
 
     @classmethod
-    def of(cls, day: Day, sets: Sets, clock: Clock) -> Servable:
-        """The questions of ``day``; ``sets`` are its own."""
+    def of(cls, day: Day, sets: Sets, clock: Clock, loads: Iterable[str]) -> Servable:
+        """The questions of ``day`` about some ``loads``; ``sets`` are the day's own."""
         offers = [Price(specification=gear, price=_ONE) for gear in sets.gear]
-        loads = [load.id for load in day.loads]
         program = purchase_program(day, loads, offers)
         # The columns of each load stand behind the one that says whether it goes.
         columns = np.arange(len(program.matrix.lower))

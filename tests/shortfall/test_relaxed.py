@@ -23,7 +23,7 @@ def test_a_denial_holds_in_whole_numbers(seed: int, tmp_path: Path) -> None:
     write_workbook(small_day(seed), path)
     day = read_day(path)
     sets = sets_of(day)
-    ask = Servable.of(day, sets, Clock(600))
+    ask = Servable.of(day, sets, Clock(600), [load.id for load in day.loads])
     loads = [one.load.id for one in sets.loads if one.possible]
     relaxed = ask.relaxed(loads)
     denied = 0
