@@ -45,16 +45,20 @@ class Compact:
     def most_ready(self, priority: int) -> Outcome:
         """As many loads of ``priority`` as can be, those before it held; the bound is below 0.
 
-        Answers, like ``least``, with the master's values.
+        Answers, like ``least``, with the master's values. Raises ``OutOfTimeError`` where no plan
+        at all is found in time.
         """
         cost = np.zeros(len(self.search.place))
         cost[self._of(priority)] = -1.0
-        return self._least(cost, 1.0)
+        outcome = self._least(cost, 1.0)
+        if outcome.values is None:
+            raise OutOfTimeError
+        return outcome
 
     def least(self, stage: StageCost, step: float) -> Outcome:
         """The least of ``stage`` with as many loads ready as are held, and the stages held.
 
-        Raises ``OutOfTimeError`` where no plan at all is found in time.
+        Without values where no plan is found in time.
         """
         return self._least(self.search.cost(stage), step)
 
@@ -99,7 +103,7 @@ class Compact:
         solver.price(cost)
         outcome = solver.solve(self.clock.left(), step)
         if outcome.values is None:
-            raise OutOfTimeError
+            return outcome
         return replace(outcome, values=self.search.translate(outcome.values))
 
     def _of(self, priority: int) -> Array:

@@ -65,6 +65,7 @@ class Settling:
                 goes, least = self.bounder.propose(self.stage, self.step)
                 best.bound = max(best.bound, least)
         except OutOfTimeError:
+            self._raise_bound(best)
             return best
         best.bound = best.value
         return best
@@ -91,6 +92,13 @@ class Settling:
         """Raise the bound by what is known of ``goes``; a moment's work, done though time is up."""
         selection = self.bounder.selection
         selection.values[self.stage.name].append(self._only_there(goes, up(least, self.step)))
+        self._raise_bound(best)
+
+    def _raise_bound(self, best: Settled) -> None:
+        """Raise the bound to what the selection knows by now, if it knows of any value."""
+        selection = self.bounder.selection
+        if not selection.values.get(self.stage.name):
+            return
         _, bound = selection.least(self.stage, _MOMENT, 0.1 * self.step)
         if math.isfinite(bound):
             best.bound = max(best.bound, up(bound, self.step))

@@ -44,21 +44,29 @@ class SmallSolve(StagedSolve):
             return
         self._drop(MIXED_SETS)
         self._drop(TIE_DOWNS)
-        self._in_whole_numbers(step)
+        self._in_whole_numbers(step, prices_first=True)
 
-    def _in_whole_numbers(self, step: float) -> None:
-        """Settle every stage, those that take long in turn with prices."""
+    def _in_whole_numbers(self, step: float, *, prices_first: bool = False) -> None:
+        """Settle every stage, those that take long in turn with prices.
+
+        ``prices_first``: the strength by prices before the compact program has a try.
+        """
         bounder = self.bounder
         compact = Compact.of(bounder.master, bounder.selection)
         self._most_ready(compact)
         self._hold(TIE_DOWNS, self._at_once(compact, TIE_DOWNS, 1.0).value)
         bounder.compact = compact
         self._hold(MIXED_SETS, self._mixed_by(compact))
-        strength = Settled()
-        with self._within(_AT_ONCE):
-            strength = self._at_once(compact, STRENGTH, step)
-        if not strength.proved:
-            self._least_strength(step, strength.bound)
+        least = -math.inf
+        tries = (self._by_prices, self._at_once) if prices_first else (self._at_once,)
+        for attempt in tries:
+            strength = Settled()
+            with self._within(_AT_ONCE):
+                strength = attempt(compact, STRENGTH, step)
+            least = max(least, strength.bound)
+            if strength.proved:
+                return
+        self._least_strength(step, least)
 
     def _most_ready(self, compact: Compact) -> None:
         """Settle how many loads can be ready, priority by priority."""
@@ -93,6 +101,10 @@ class SmallSolve(StagedSolve):
             with self._within(SECOND_TRY):
                 self._settle(MIXED_SETS, 1.0, self.values, mixed.bound)
         return self._value(MIXED_SETS)
+
+    def _by_prices(self, _: Compact, stage: StageCost, step: float) -> Settled:
+        """The least of ``stage`` by sets and their prices."""
+        return self._settle(stage, step, self.values)
 
     def _at_once(self, compact: Compact, stage: StageCost, step: float) -> Settled:
         """The least of ``stage`` by the compact program, or what it came to in the time."""
