@@ -23,10 +23,11 @@ def order(plan: DayPlan) -> list[float]:
     return [float(-one.value if one.greatest else one.value) for one in plan.stages]
 
 
+@pytest.mark.parametrize("at_once", [400, 0], ids=["large", "very large"])
 @pytest.mark.parametrize("tight", [False, True], ids=["ample", "tight"])
-@pytest.mark.parametrize("number", range(4))
+@pytest.mark.parametrize("number", range(3))
 def test_never_better_than_the_least_and_equal_where_proved(
-    number: int, tight: bool, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+    number: int, tight: bool, at_once: int, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     path = tmp_path / "day.xlsx"
     write_workbook(generate(LOADS, number, tight), path)
@@ -34,9 +35,11 @@ def test_never_better_than_the_least_and_equal_where_proved(
     least = plan_day(one, time_limit=60.0)
     assert all(stage.proved for stage in least.stages)
     monkeypatch.setattr(solve_day, "MANY_LOADS", 0)
+    monkeypatch.setattr(large, "_MOST_AT_ONCE", at_once)
     plan = plan_day(one, time_limit=8.0)
     assert order(plan) >= order(least)
     for mine, known in zip(plan.stages, least.stages, strict=True):
+        assert mine.bound >= known.value if mine.greatest else mine.bound <= known.value
         if not mine.proved:
             break
         assert mine.value == known.value
@@ -50,12 +53,28 @@ def test_loads_are_left_where_no_plan_reaches_the_bounds(
     write_workbook(generate(LOADS, 1, True), path)
     one = read_day(path)
     monkeypatch.setattr(solve_day, "MANY_LOADS", 0)
-    monkeypatch.setattr(large.LargeSolve, "_dive", lambda self, stage, goes: None)
+    monkeypatch.setattr(large.LargeSolve, "_near_the_bound", lambda self, goes: None)
     plan = plan_day(one, time_limit=8.0)
     monkeypatch.undo()
     least = plan_day(one, time_limit=60.0)
     assert order(plan) >= order(least)
     assert len(plan.ready) >= len(least.ready) - 1
+
+
+def test_sets_that_are_whole_already_are_kept(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    path = tmp_path / "day.xlsx"
+    write_workbook(generate(LOADS, 2, tight=False), path)
+    one = read_day(path)
+    monkeypatch.setattr(solve_day, "MANY_LOADS", 0)
+
+    def never(self: large.LargeSolve, stage: object, goes: object) -> None:
+        raise AssertionError("nothing is left to dive for")
+
+    monkeypatch.setattr(large.LargeSolve, "_dive", never)
+    plan = plan_day(one, time_limit=20.0)
+    assert plan.proved
 
 
 def test_a_bound_is_no_higher_than_strengths_that_are_not_whole(
