@@ -239,11 +239,14 @@ class Bounder:
     ) -> Outcome:
         """The linear solution with the loads held between bounds, priced to the end.
 
-        Pricing stops early at a value of ``enough`` or less. ``rounded`` adds rounded pool limits
+        Pricing stops early at a value of ``enough`` or less. Raises ``OutOfTimeError`` where the
+        time is up before a round of it. ``rounded`` adds rounded pool limits
         before each round of pricing, where the solution so far breaks them.
         """
         self.master.hold_loads(lower, upper)
         while True:
+            # The solver may go on long past its time; the next round must not.
+            self.clock.tick()
             outcome = self.master.relax(stage, self.clock.left())
             if outcome.values is None:
                 return outcome
