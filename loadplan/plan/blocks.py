@@ -115,6 +115,10 @@ class Arrays:
             self.of_load[block.load].append(number)
         self.pools = self._pools()
 
+    def sets_for(self, goes: Array) -> int:
+        """How many sets a plan has in which ``goes`` are ready."""
+        return sum(len(self.of_load[load]) for load in np.nonzero(goes)[0])
+
     def _block(self, load: int, number: int, article: ArticleSets) -> Block:
         (place,) = article.classes
         (strength,) = article.demand.strengths

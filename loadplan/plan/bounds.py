@@ -239,9 +239,9 @@ class Bounder:
     ) -> Outcome:
         """The linear solution with the loads held between bounds, priced to the end.
 
-        Pricing stops early at a value of ``enough`` or less. Raises ``OutOfTimeError`` where the
-        time is up before a round of it. ``rounded`` adds rounded pool limits
-        before each round of pricing, where the solution so far breaks them.
+        Pricing stops early at a value of ``enough`` or less. ``rounded`` adds rounded pool limits
+        before each round of pricing, where the solution so far breaks them. Raises
+        ``OutOfTimeError`` where the time is up before a round.
         """
         self.master.hold_loads(lower, upper)
         while True:

@@ -23,7 +23,7 @@ from loadplan.plan.stage_cost import StageCost
 from loadplan.plan.tie_set import TieSet
 
 Array = np.ndarray[Any, np.dtype[Any]]
-_SURE, _LIKELY = 0.999, 0.6
+SURE, _LIKELY = 0.999, 0.6  # how much of a set a linear solution has
 _TINY = 1e-6
 _MOSTLY_STAYS = 0.25  # share of a load below which it is let stay
 _PRICED = 3  # rounds of pricing a step
@@ -114,7 +114,7 @@ class Dive:
 
     def _up(self, goes: Array) -> Array | None:
         """From a dead end, free the last sets again, more and more of them, and solve for these."""
-        sets = sum(1 for block in self.bounder.master.arrays.blocks if goes[block.load])
+        sets = self.bounder.master.arrays.sets_for(goes)
         free = _FREED
         for _ in range(_TRIES):
             self._free(min(len(self.settled), max(0, free - (sets - len(self.settled)))))
@@ -157,7 +157,7 @@ class Dive:
         order = [int(c) for c in np.argsort(-mine, kind="stable") if mine[c] > _TINY]
         rest = [(c + master.base, master.sets[c][0]) for c in order]
         rest = [(column, block) for column, block in rest if block not in done]
-        sure = [column for column, _ in rest if values[column] >= _SURE]
+        sure = [column for column, _ in rest if values[column] >= SURE]
         if sure or not rest:
             return sure
         most = max(1, math.ceil(_SHARE * len(master.arrays.blocks)))

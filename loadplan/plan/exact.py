@@ -84,8 +84,6 @@ class ExactSearch:
         """Widen the search until it is exact; ``best`` and ``value`` are kept on the way."""
         budget = 0.0
         while True:
-            # Whatever the solver answers, the search ends.
-            self.bounder.clock.tick()
             linear = self.bounder.solve_at(self.stage, goes, goes, rounded=True)
             if linear.status is Status.INFEASIBLE:
                 return self._ended()
@@ -97,7 +95,7 @@ class ExactSearch:
             budget = min(most, budget or self._first_budget(linear.bound, goes))
             with self._time_for(budget, most):
                 outcome, listed = self._widen(goes, linear, budget)
-            complete = listed >= budget
+            complete = 0.0 < budget <= listed
             if outcome.values is not None:
                 self._keep(outcome.values)
             if not complete and goes.sum() <= MOST_LOADS:
@@ -201,8 +199,9 @@ class ExactSearch:
         if len(halves.cost) > (_MOST_AT_LARGE if large else _MOST_COLUMNS):
             return None
         beats = self.best is not None or self.known
+        # A large day's plan is there before the search, and may be far from the least.
+        searches = self.best is None and (large or not self.known)
         # The columns are what pricing has left: on most days presolve takes longer than it saves.
-        searches = not beats or (large and self.best is None)
         solver = Solver(halves.matrix, report, presolve=large, searches=searches)
         for row in slack_rows:
             solver.bound_row(row, -math.inf, math.inf)
@@ -251,8 +250,7 @@ class ExactSearch:
 
 def narrow_budget(master: Master, bound: float, goes: Array) -> float:
     """A small part of what a set of ``goes`` costs on average, ``bound`` being all of them."""
-    sets = sum(len(master.arrays.of_load[load]) for load in np.nonzero(goes)[0])
-    return _NARROW_SETS * abs(bound) / max(1, sets)
+    return _NARROW_SETS * abs(bound) / max(1, master.arrays.sets_for(goes))
 
 
 def _parts(budget: float) -> list[float]:

@@ -9,7 +9,7 @@ import numpy as np
 
 from loadplan.plan.bounds import Bound
 from loadplan.plan.clock import OutOfTimeError
-from loadplan.plan.dive import Dive
+from loadplan.plan.dive import SURE, Dive
 from loadplan.plan.exact import MOST_SETS, narrow_budget
 from loadplan.plan.fill import Fill
 from loadplan.plan.greedy import greedy
@@ -22,13 +22,10 @@ from loadplan.plan.stages import FIRST_TRY, SECOND_TRY, Array, StagedSolve, stre
 
 MANY_LOADS = 60
 _MOST_AT_ONCE = 400  # loads for which one whole solve soon finds what polishing does
-_FREE_AT_LARGE, _FREEST_AT_LARGE = (
-    100,
-    8,
-)  # sets freed at once, of few columns each, and how many times
+_FREE_NARROWLY, _FREEST_NARROWLY = 100, 8  # sets freed at once, of few columns each; at the most
 _BOUNDS = 0.5  # share of the time left
 _WHOLE = 0.75  # share of the time left for a whole solve
-_MOSTLY, _WHOLE_SET = 0.7, 0.999  # share of the sets that a linear solution has whole; and so much
+_MOSTLY = 0.7  # share of the sets that are whole in a linear solution
 _SECONDS = 10.0  # for what is not whole
 
 
@@ -36,8 +33,8 @@ _SECONDS = 10.0  # for what is not whole
 class LargeSolve(StagedSolve):
     """The staged solve of a day of more than ``MANY_LOADS`` loads.
 
-    A plan is dived for as soon as it is known which loads could go. Where none that reaches the
-    bounds is found, tie-downs and mixed sets are priced, and loads are left if need be.
+    A plan that reaches the bounds is looked for as soon as it is known which loads could go. Where
+    none is found, tie-downs and mixed sets are priced, and loads are left if need be.
     """
 
     free: int = 48
@@ -77,19 +74,15 @@ class LargeSolve(StagedSolve):
 
         Where most sets are whole in the linear solution, they are kept and the rest is solved for.
         """
-        bounder = self.bounder
+        bounder, master = self.bounder, self.bounder.master
         bounder.clock.stage = STRENGTH.name
         linear = bounder.solve_at(STRENGTH, goes, goes)
         if linear.values is None:
             return
-        sets = linear.values[bounder.master.base :]
-        whole = np.nonzero(sets > _WHOLE_SET)[0] + bounder.master.base
-        if len(whole) >= _MOSTLY * sum(
-            len(bounder.master.arrays.of_load[n]) for n in np.nonzero(goes)[0]
-        ):
-            self.values = partly_settled(
-                bounder, STRENGTH, goes, whole.tolist(), math.inf, _SECONDS
-            )
+        whole = np.nonzero(linear.values[master.base :] > SURE)[0] + master.base
+        if len(whole) >= _MOSTLY * master.arrays.sets_for(goes):
+            kept = whole.tolist()
+            self.values = partly_settled(bounder, STRENGTH, goes, kept, math.inf, _SECONDS)
         if self.values is None:
             self._dive(STRENGTH, goes)
 
@@ -107,7 +100,7 @@ class LargeSolve(StagedSolve):
         if linear.values is None:
             return
         usable = (linear.reduced <= budget) | (linear.values > 0)
-        polish = Polish(bounder, STRENGTH, step, _FREE_AT_LARGE, _FREEST_AT_LARGE, usable)
+        polish = Polish(bounder, STRENGTH, step, _FREE_NARROWLY, _FREEST_NARROWLY, usable)
         self.values = polish.run(self.values)
 
     def _freer_plan(self, goes: Array | None) -> None:

@@ -7,7 +7,7 @@ whole k. With 7 binders, two sets of four cannot be made.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Iterator, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from typing import Any
 
 import numpy as np
@@ -39,9 +39,9 @@ class Limits:
         pools, every = self.pools, np.arange(len(upper))
         taken, out = self._taken(traits, every, upper, 1)
         over = (out > pools.usable) & ~pools.kit
-        self._keep([at for at in zip(*_ints(over), strict=True) if at not in self.pool], traits)
+        self._keep([at for at in _marked(over) if at not in self.pool], traits)
         kit_over = (taken > pools.kit_usable) & pools.kit
-        self._keep_kits(zip(*_ints(kit_over), strict=True), traits)
+        self._keep_kits(_marked(kit_over), traits)
 
     def keep_broken(self, traits: Traits, values: Array) -> bool:
         """Add the limits that ``values`` breaks; answers whether there were any."""
@@ -51,7 +51,7 @@ class Limits:
         over = (out > pools.usable + _SLACK) & ~pools.kit
         kit_over = (taken > pools.kit_usable + _SLACK) & pools.kit
         self._keep(_worst(out - pools.usable, over), traits)
-        self._keep_kits(zip(*_ints(kit_over), strict=True), traits)
+        self._keep_kits(_marked(kit_over), traits)
         return bool(over.any() or kit_over.any())
 
     def round_broken(self, traits: Traits, values: Array) -> bool:
@@ -137,7 +137,7 @@ class Limits:
         rows = [self._row(uses[:, g], m, traits, float(usable[m, g])) for m, g in places]
         self.pool |= self._numbered(places, rows)
 
-    def _keep_kits(self, places: Iterable[tuple[int, int]], traits: Traits) -> None:
+    def _keep_kits(self, places: Sequence[tuple[int, int]], traits: Traits) -> None:
         """Add the limits on a kit's pieces for these (load, gear) of its trailer, each once."""
         new = [at for at in places if at not in self.kit]
         usable, uses = self.pools.kit_usable, traits.uses
@@ -162,10 +162,10 @@ class Limits:
         return columns, weights[columns].astype(float), most
 
 
-def _ints(marks: Array) -> tuple[list[int], list[int]]:
+def _marked(marks: Array) -> list[tuple[int, int]]:
     """Row and column of each mark."""
     rows, columns = np.nonzero(marks)
-    return rows.tolist(), columns.tolist()
+    return list(zip(rows.tolist(), columns.tolist(), strict=True))
 
 
 def _worst(excess: Array, over: Array) -> list[tuple[int, int]]:

@@ -112,26 +112,30 @@ def sets_within(
         limit = float(prices.earns[number]) + budget
         if cheapest(block, prices.tie_down[number], prices.pair) > limit:
             continue
-        price, have = prices.tie_down[number].tolist(), have_of(master, block)
-        rounds = prices.rounds.get(block.load)
-        left = most - len(found) + 1
         try:
-            few = Steps(_MOST_STEPS, master.clock)
-            sets = enumerate_sets(block, price, prices.pair, limit, have, few.tick, rounds)
-            mine = list(islice(sets, left))
+            mine = _all_within(master, number, prices, limit, most - len(found) + 1, steps)
         except TooManyStepsError:
-            scarce = scarcity(block, prices.tie_down[number], prices.pair, have, master.clock)
-            sets = enumerate_sets(
-                block, price, prices.pair, limit, have, steps.tick, rounds, scarce
-            )
-            try:
-                mine = list(islice(sets, left))
-            except TooManyStepsError:
-                return None
-        found += [(number, one) for _, one in mine]
+            return None
+        found += [(number, one) for one in mine]
         if len(found) > most:
             return None
     return found
+
+
+def _all_within(
+    master: Master, number: int, prices: Prices, limit: float, most: int, steps: Steps
+) -> list[TieSet]:
+    """Every set of a block that costs at most ``limit``, the first ``most`` of them.
+
+    ``steps`` count where scarce gear must be priced to walk through them.
+    """
+    try:
+        few = Steps(_MOST_STEPS, master.clock)
+        sets = list(islice(_walk(master, number, prices, limit, few), most))
+    except TooManyStepsError:
+        scarce = _scarce(master, number, prices)
+        sets = list(islice(_walk(master, number, prices, limit, steps, scarce), most))
+    return [one for _, one in sets]
 
 
 def cheapest(block: Block, price: Array, per_pair: float) -> float:
@@ -161,16 +165,11 @@ def _search(
     master: Master, number: int, prices: Prices, budget: float, most: int, patience: Steps | None
 ) -> Iterator[TieSet]:
     """The cheapest of the first sets found within ``budget``; nothing only if there is none."""
-    block = master.arrays.blocks[number]
-    price, have = prices.tie_down[number], have_of(master, block)
-    rounds = prices.rounds.get(block.load)
     scarce: dict[int, float] | None = None
     found: list[tuple[float, Chosen, TieSet]] = []
     for most_steps in (_MOST_STEPS, _MORE_STEPS):
         steps = Steps(most_steps, master.clock)
-        sets = enumerate_sets(
-            block, price.tolist(), prices.pair, budget, have, steps.tick, rounds, scarce
-        )
+        sets = _walk(master, number, prices, budget, steps, scarce)
         try:
             for cost, one in islice(sets, 10 * most):
                 found.append((cost, one.chosen, one))
@@ -180,19 +179,38 @@ def _search(
                 break
             if patience is not None:
                 patience.tick()
-            scarce = scarcity(block, price, prices.pair, have, master.clock)
+            scarce = _scarce(master, number, prices)
     else:
         if patience is not None:
             raise TooManyStepsError
-        yield from _by_program(master, block, prices, price, budget)
+        yield from _by_program(master, number, prices, budget)
     for _, _, one in sorted(found)[:most]:
         yield one
 
 
-def _by_program(
-    master: Master, block: Block, prices: Prices, price: Array, budget: float
-) -> Iterator[TieSet]:
+def _walk(
+    master: Master,
+    number: int,
+    prices: Prices,
+    budget: float,
+    steps: Steps,
+    scarce: dict[int, float] | None = None,
+) -> Iterator[tuple[float, TieSet]]:
+    """The sets of a block within ``budget`` and their costs, as far as ``steps`` go."""
+    block, price = master.arrays.blocks[number], prices.tie_down[number].tolist()
+    have, rounds = have_of(master, block), prices.rounds.get(block.load)
+    return enumerate_sets(block, price, prices.pair, budget, have, steps.tick, rounds, scarce)
+
+
+def _scarce(master: Master, number: int, prices: Prices) -> dict[int, float]:
+    """What scarce gear is worth to a block."""
+    block, price = master.arrays.blocks[number], prices.tie_down[number]
+    return scarcity(block, price, prices.pair, have_of(master, block), master.clock)
+
+
+def _by_program(master: Master, number: int, prices: Prices, budget: float) -> Iterator[TieSet]:
     """The cheapest set of an article with too many to walk through, if it is within ``budget``."""
+    block, price = master.arrays.blocks[number], prices.tie_down[number]
     rounds = prices.rounds.get(block.load, {})
     one = cheapest_set(block, price, prices.pair, rounds, have_of(master, block), master.clock)
     if one is not None and one.enough(block):

@@ -7,11 +7,11 @@ from dataclasses import dataclass
 
 from loadplan.plan.ahead import Ahead, Offer
 from loadplan.plan.blocks import Block, Needs
+from loadplan.plan.stock import Stock, stock_from
 from loadplan.plan.tie_set import Chosen, TieSet
 
 Rounds = Mapping[tuple[int, int], float]
 _ByGear = dict[int, list[tuple[int, float]]]
-_Stock = tuple[tuple[int, ...], tuple[int, ...]]
 _SLACK = 1e-7
 _COARSE, _FINE = 64, 1024  # parts into which the bound cuts the need
 _ENDLESS = 1e300
@@ -48,7 +48,6 @@ def enumerate_sets(
     ]
     order = [place for place in _in_order(block, full, fine) if price[place] <= budget]
     needs = [needs_at[place] for place in order]
-    stock, plenty = _stock_from(block, order, have)
     pair = 0.0 if block.apart or block.menu.shared_pairs else per_extra_pair
     by_gear: _ByGear = {}
     for (gear, divisor), worth in (rounds or {}).items():
@@ -65,8 +64,7 @@ def enumerate_sets(
         ahead=Ahead(block.reach.need, block.reach.fewest, offers, _FINE if fine else _COARSE),
         pair=pair,
         needs=needs,
-        stock=stock,
-        plenty=plenty,
+        stock=stock_from(block, order, have),
         all=have,
         rounds=by_gear,
         scarce=tuple(scarce.items()),
@@ -101,11 +99,10 @@ class _Begun:
 class _Search:
     """What stays the same during one enumeration.
 
-    ``ahead`` bounds what lacks of a set and counts ``pair`` for each pair in it; ``stock`` are the
-    tension members, and what tightens them, that tie-downs from a place of ``order`` on can take,
-    ``plenty`` whether there is enough of them for every tie-down whatever else was taken; ``all``
-    is what there is of each kind of gear before anything is taken; ``scarce`` what a piece of it is
-    worth, which the prices in ``ahead`` have on top.
+    ``ahead`` bounds what lacks of a set and counts ``pair`` for each pair in it; ``stock`` is what
+    tie-downs from a place of ``order`` on can be made of; ``all`` is what there is of each kind of
+    gear before anything is taken; ``scarce`` what a piece of it is worth, which the prices in
+    ``ahead`` have on top.
     """
 
     block: Block
@@ -115,8 +112,7 @@ class _Search:
     ahead: Ahead
     pair: float
     needs: list[Needs]
-    stock: list[_Stock]
-    plenty: list[bool]
+    stock: Stock
     all: dict[int, int]
     rounds: _ByGear
     scarce: tuple[tuple[int, float], ...]
@@ -229,10 +225,8 @@ def _extend(
     search.tick()
     if start == len(search.order):
         return
-    if number < reach.fewest and not search.plenty[start]:
-        still = min(sum(have[gear] for gear in kinds) for kinds in search.stock[start])
-        if number + still < reach.fewest:
-            return
+    if number < reach.fewest and search.stock.falls_short(start, reach.fewest - number, have):
+        return
     # The first pair of a set is free.
     worth = sum([each * have[gear] for gear, each in search.scarce]) if search.scarce else 0.0
     spare = min(_ENDLESS, budget - spent + (0.0 if used else search.pair) + worth + _SLACK)
@@ -268,31 +262,6 @@ def _spares_none(block: Block, whole: _Begun, number: int) -> bool:
         return True
     spare = whole.value - reach.need
     return all(reach.values[place] > spare for place, _ in whole.chosen if place < block.main)
-
-
-def _stock_from(
-    block: Block, order: list[int], have: dict[int, int]
-) -> tuple[list[_Stock], list[bool]]:
-    """Per place in the order, the kinds of gear of which every tie-down from there on takes one.
-
-    First the tension members, then what tightens them: the tensioner, or the member itself where
-    it brings its own. And whether there is enough of both for every tie-down of the article, each
-    of which takes one of them at the most.
-    """
-    index = {gear: place for place, gear in enumerate(block.menu.gear)}
-    most = block.reach.fewest + sum(one.number for one in block.apart)
-    found: list[_Stock] = []
-    plenty: list[bool] = []
-    members: dict[int, int] = {}
-    tight: dict[int, int] = {}
-    for place in reversed(order):
-        assembly = block.menu.assemblies[place]
-        member = index[assembly.member]
-        tightener = index[assembly.tensioner] if assembly.tensioner else member
-        members[member], tight[tightener] = have[member], have[tightener]
-        found.append((tuple(members), tuple(tight)))
-        plenty.append(min(sum(members.values()), sum(tight.values())) >= most)
-    return found[::-1], plenty[::-1]
 
 
 def _take(left: dict[int, int], needs: Needs) -> bool:

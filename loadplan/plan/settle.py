@@ -59,8 +59,7 @@ class Settling:
             first = self.bounder.value(self.stage, self.step, _ROUNDS)
             best.bound, goes = first.least, first.goes
             while goes is not None and best.bound < self._target(best) - self.step + _TINY:
-                if self.bounder.clock.over():
-                    raise OutOfTimeError
+                self.bounder.clock.tick()
                 self._look_into(best, goes)
                 goes, least = self.bounder.propose(self.stage, self.step)
                 best.bound = max(best.bound, least)

@@ -57,16 +57,16 @@ class SmallSolve(StagedSolve):
         self._hold(TIE_DOWNS, self._at_once(compact, TIE_DOWNS, 1.0).value)
         bounder.compact = compact
         self._hold(MIXED_SETS, self._mixed_by(compact))
-        least = -math.inf
-        tries = (self._by_prices, self._at_once) if prices_first else (self._at_once,)
-        for attempt in tries:
-            strength = Settled()
+        strength = Settled()
+        if prices_first:
             with self._within(_AT_ONCE):
-                strength = attempt(compact, STRENGTH, step)
-            least = max(least, strength.bound)
-            if strength.proved:
-                return
-        self._least_strength(step, least)
+                strength = self._settle(STRENGTH, step, self.values)
+        least = strength.bound
+        if not strength.proved:
+            with self._within(_AT_ONCE):
+                strength = self._at_once(compact, STRENGTH, step)
+        if not strength.proved:
+            self._least_strength(step, max(least, strength.bound))
 
     def _most_ready(self, compact: Compact) -> None:
         """Settle how many loads can be ready, priority by priority."""
@@ -101,10 +101,6 @@ class SmallSolve(StagedSolve):
             with self._within(SECOND_TRY):
                 self._settle(MIXED_SETS, 1.0, self.values, mixed.bound)
         return self._value(MIXED_SETS)
-
-    def _by_prices(self, _: Compact, stage: StageCost, step: float) -> Settled:
-        """The least of ``stage`` by sets and their prices."""
-        return self._settle(stage, step, self.values)
 
     def _at_once(self, compact: Compact, stage: StageCost, step: float) -> Settled:
         """The least of ``stage`` by the compact program, or what it came to in the time."""

@@ -98,10 +98,11 @@ class Stretch:
         loads[list(self.loads)] = True
         could: Array = loads[master.traits.load]
         could[master.base :] = free[np.array([block for block, _ in master.sets], dtype=np.int64)]
-        mine = could.copy()
         if self.usable is not None:
-            could[: len(self.usable)] &= self.usable
-            could[: len(self.values)] |= mine[: len(self.values)] & (self.values > 0.5)
+            usable = np.ones(len(could), dtype=bool)
+            usable[: len(self.usable)] = self.usable
+            usable[: len(self.values)] |= self.values > 0.5
+            could &= usable
         could[master.going] = False
         could[master.going[list(self.loads)]] = True
         return could

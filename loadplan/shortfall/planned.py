@@ -23,14 +23,14 @@ _EACH = 5.0  # seconds for one question
 class Planner:
     """Plans changed days within the time; ``open`` tells of questions that were not settled.
 
-    ``first`` are those of the loads that the gear will hardly do for: they are looked at before the
-    others, without whole numbers.
+    ``first`` are some of the loads that the gear will hardly do for, fewest first: each of these
+    groups is looked at before all loads are, without whole numbers.
     """
 
     clock: Clock
     open: bool = False
 
-    def goes(self, day: Day, loads: Collection[str], first: Collection[str] = ()) -> bool | None:
+    def goes(self, day: Day, loads: Collection[str], *first: Collection[str]) -> bool | None:
         """Whether ``loads`` can all go on ``day``; None where that was not settled."""
         try:
             return self._bought(day, loads, (), first) is not None
@@ -43,7 +43,7 @@ class Planner:
         day: Day,
         loads: Collection[str],
         offers: Sequence[Price],
-        first: Collection[str] = (),
+        *first: Collection[str],
     ) -> Purchase | None:
         """The cheapest purchase of ``offers`` with which ``loads`` go; None where none was found.
 
@@ -63,11 +63,11 @@ class Planner:
         day: Day,
         loads: Collection[str],
         offers: Sequence[Price],
-        first: Collection[str],
+        first: Sequence[Collection[str]],
     ) -> Purchase | None:
-        if first and self.denied(day, first, offers):
-            return None
         self.clock.tick()
+        if any(self._denied(day, group, offers) for group in first):
+            return None
         found = cheapest_purchase(day, loads, offers, seconds=self._seconds())
         if found is None:
             return None
@@ -78,13 +78,8 @@ class Planner:
         self._judge(with_purchase(day, found), loads, found)
         return found
 
-    def denied(self, day: Day, loads: Collection[str], offers: Sequence[Price]) -> bool:
-        """Whether it is plain without whole numbers that ``loads`` cannot all go.
-
-        With no time left nothing is plain.
-        """
-        if self.clock.over():
-            return False
+    def _denied(self, day: Day, loads: Collection[str], offers: Sequence[Price]) -> bool:
+        """Whether it is plain without whole numbers that ``loads`` cannot all go."""
         program = purchase_program(day, loads, offers)
         names, matrix = program.names, program.matrix
         mine = [one.load.id for one in program.sets.loads]

@@ -123,20 +123,15 @@ class Ways:
         )
 
     def _bought(self, offers: Sequence[Price]) -> Purchase | None:
-        if not offers or not self._alone_with(offers):
+        if not offers:
             return None
-        first = near(self.day, self.wanted, self.load)
-        return self.plan.buys(self.day, self.wanted, offers, first)
-
-    def _alone_with(self, offers: Sequence[Price]) -> bool:
-        """Whether the load could go alone; where it cannot, no purchase lets it go with others."""
-        return not self.plan.denied(self.day, [self.load], offers)
+        beside = near(self.day, self.wanted, self.load)
+        return self.plan.buys(self.day, self.wanted, offers, [self.load], beside)
 
     def _policy(self) -> WayOut | None:
         for other in otherwise(self.day):
             try:
-                alone = not self.plan.denied(other.day, [self.load], ())
-                goes = alone and self.plan.goes(other.day, self.wanted)
+                goes = self.plan.goes(other.day, self.wanted, [self.load])
             except ValueError:
                 # The other reading needs a figure that the workbook does not give.
                 continue
