@@ -245,7 +245,6 @@ class Bounder:
         """
         self.master.hold_loads(lower, upper)
         while True:
-            # The solver may go on long past its time; the next round must not.
             self.clock.tick()
             outcome = self.master.relax(stage, self.clock.left())
             if outcome.values is None:

@@ -131,8 +131,9 @@ class Master:
         if stage != self._priced or self._grown:
             self.solver.price(self.traits.cost(stage))
             self._priced, self._grown = stage, False
+        end = self.clock.spent() + seconds
         while True:
-            outcome = self.solver.relax(seconds)
+            outcome = self.solver.relax(end - self.clock.spent())
             if outcome.values is None or not self.limits.keep_broken(self.traits, outcome.values):
                 return outcome
 

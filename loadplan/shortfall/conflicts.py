@@ -44,6 +44,8 @@ def _in_the_way(
     ask: Servable, meets: Sequence[str], order: Sequence[str], held: str, free: set[str]
 ) -> tuple[list[str], bool | None]:
     """Loads beside which ``held`` cannot go, and whether it can go beside all of ``order``."""
+    if ask.clock.over():
+        return [], None
     # What cannot go alone cannot go beside others, and is soon told. Mostly it is the loads out at
     # the same time that stand in the way, and mostly fractions tell.
     if ask.can([held], free) is False:
