@@ -21,6 +21,7 @@ Array = np.ndarray[Any, np.dtype[Any]]
 _TINY = 1e-6
 _SETS_A_ROUND = 4
 WIDE = 6  # times that pricing may meet an article with very many sets
+_MOMENT = 1.0  # seconds
 _MOST_IN_CONFLICT = 16  # loads of which a least conflict is looked for
 
 
@@ -61,15 +62,35 @@ class Bounder:
             self._complete = CompleteSearch.of(self.master)
         return self._complete
 
-    def most_ready(self, priority: int) -> int:
-        """The most loads of ``priority`` that could be ready, those before it held."""
+    def most_ready(self, stage: StageCost) -> int:
+        """The most loads of the stage's priority that could be ready, those before it held.
+
+        Raises ``OutOfTimeError`` where the time is up before no fewer are known to be the bound.
+        """
+        self.selection.values[stage.name] = []
+        if self.large:
+            self._learn_of_parts(stage)
         while True:
-            goes, bound = self.selection.most_ready(priority, self.clock.left())
+            goes, bound = self.selection.most_ready(stage, self.clock.left())
             if goes is None or self.clock.over():
                 raise OutOfTimeError
             self.clock.report(None, bound)
             if self._can_go(goes):
-                return round(float(goes[self.selection.priority == priority].sum()))
+                return round(float(goes[self.selection.priority == stage.priority].sum()))
+
+    def ready_so_far(self, stage: StageCost) -> int:
+        """As many loads of the stage's priority as what is known by now leaves possible."""
+        _, bound = self.selection.most_ready(stage, _MOMENT)
+        return math.floor(bound + _TINY)
+
+    def _learn_of_parts(self, stage: StageCost) -> None:
+        """Learn how many loads of the stage's priority could go if they could go in part.
+
+        One linear solution that takes the place of a hundred proposals of whole loads.
+        """
+        upper = np.where(self.selection.priority <= stage.priority, self.master.possible, 0.0)
+        self._afresh()
+        self.learn(stage, self.solve_at(stage, np.zeros(len(upper)), upper))
 
     def value(self, stage: StageCost, step: float, rounds: int) -> Bound:
         """The bound of ``stage`` with everything before it held.

@@ -8,7 +8,6 @@ always a solution to go on from. What is found is a plan, not a bound.
 from __future__ import annotations
 
 import math
-from contextlib import suppress
 from dataclasses import dataclass, field, replace
 from typing import Any
 
@@ -20,33 +19,29 @@ from loadplan.plan.partly import partly_settled
 from loadplan.plan.pricing import improving_sets, prices_of
 from loadplan.plan.solver import Outcome, Status
 from loadplan.plan.stage_cost import StageCost
-from loadplan.plan.tie_set import TieSet
+from loadplan.plan.whole import SURE
 
 Array = np.ndarray[Any, np.dtype[Any]]
-SURE, _LIKELY = 0.999, 0.6  # how much of a set a linear solution has
+_LIKELY = 0.6  # how much of a set a linear solution has
 _TINY = 1e-6
-_MOSTLY_STAYS = 0.25  # share of a load below which it is let stay
 _PRICED = 3  # rounds of pricing a step
 _SETS_A_ROUND = 2
 _SHARE = 0.04  # of the sets, settled in one step at least
 _FREED = 12  # sets freed again at a dead end, then half as many more, ...
 _TRIES = 6
 _SECONDS = 2.0
-_RANK = 4.0  # how many times a load is worth one of the next priority
 
 
 @dataclass(slots=True)
 class Dive:
     """One dive for ``stage`` with the stages before it held.
 
-    ``settled`` are the columns fixed so far, surest first; ``leave`` is whether loads may stay
-    where there is no other way on.
+    ``settled`` are the columns fixed so far, surest first.
     """
 
     bounder: Bounder
     stage: StageCost
     settled: list[int] = field(default_factory=list)
-    leave: bool = False
 
     def run(self, goes: Array) -> Array | None:
         """The values of a plan with exactly ``goes`` ready; None where the dive found none."""
@@ -61,22 +56,8 @@ class Dive:
             self._free(len(self.settled))
             master.hold_ready(self.bounder.selection.ready)
 
-    def sets(self, goes: Array) -> list[tuple[int, TieSet]]:
-        """Sets (block, set) that go together, for as many of ``goes`` as can be; any may stay."""
-        master = self.bounder.master
-        self.leave = True
-        try:
-            with suppress(OutOfTimeError):
-                self._down(goes.copy())
-            return [master.sets[column - master.base] for column in self.settled]
-        finally:
-            self._free(len(self.settled))
-
     def _down(self, goes: Array) -> bool | None:
-        """Settle sets until all are (True) or there is no way on (False); None without time.
-
-        Loads that are left are taken out of ``goes``.
-        """
+        """Settle sets until all are (True) or there is no way on (False); None without time."""
         master = self.bounder.master
         master.hold_loads(np.zeros(len(goes)), goes)
         diving = self._diving()
@@ -88,29 +69,13 @@ class Dive:
             if values is None:
                 return False
             if float(values[master.going].sum()) < goes.sum() - _TINY:
-                if not self.leave:
-                    return False
-                self._leave(goes, values[master.going])
-                continue
+                return False
             batch = self._surest(values)
             if not batch:
                 return True
             master.settle(batch)
             self.settled += batch
         return None
-
-    def _leave(self, goes: Array, going: Array) -> None:
-        """Let the loads stay that the linear solution has the least of."""
-        master = self.bounder.master
-        least = float(going[goes > 0].min())
-        stay = (goes > 0) & (going <= max(least, _MOSTLY_STAYS))
-        goes[stay] = 0.0
-        master.hold_loads(np.zeros(len(goes)), goes)
-        blocks = master.arrays.blocks
-        gone = {n for n, block in enumerate(blocks) if stay[block.load]}
-        freed = [c for c in self.settled if master.sets[c - master.base][0] in gone]
-        master.unsettle(freed)
-        self.settled = [column for column in self.settled if column not in set(freed)]
 
     def _up(self, goes: Array) -> Array | None:
         """From a dead end, free the last sets again, more and more of them, and solve for these."""
@@ -134,7 +99,7 @@ class Dive:
         """The stage, with each load that goes worth more than it can cost."""
         cost = self.bounder.master.traits.cost(self.stage)
         worth = 20.0 * float(np.abs(cost).max(initial=1.0))
-        return replace(self.stage, every=worth, rank=_RANK if self.leave else 1.0)
+        return replace(self.stage, every=worth)
 
     def _solved(self, diving: StageCost) -> Outcome:
         """The linear solution with what is settled, priced for a few rounds."""

@@ -4,28 +4,30 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from contextlib import suppress
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from typing import Any
 
 import numpy as np
 
 from loadplan.plan.bounds import Bounder
 from loadplan.plan.clock import OutOfTimeError
-from loadplan.plan.stage_cost import GOING, StageCost
+from loadplan.plan.stage_cost import StageCost
 from loadplan.plan.stretch import Stretch
 
 Array = np.ndarray[Any, np.dtype[Any]]
 _FREE = (48, 96)  # sets freed at once
 _SECONDS = 3.0
-_RANK = 100.0  # how many times as much as one of the next priority a load is worth, at the most
-_GREATEST = 1e6  # how many times as much as one of the last
 
 
 @dataclass(slots=True)
 class Fill:
-    """Lets more loads go, or more of a better priority instead of others; ``lean`` tells how."""
+    """Lets more loads go, or more of a better priority instead of others, as ``rank`` has it.
+
+    ``lean`` is what the gear of a plan with more loads is to be least in.
+    """
 
     bounder: Bounder
+    rank: StageCost
     lean: StageCost
 
     def run(self, values: Array) -> Array:
@@ -38,7 +40,7 @@ class Fill:
         return found[-1]
 
     def _better(self, values: Array) -> Iterator[Array]:
-        stage = self._stage()
+        stage = self.rank
         for free in _FREE:
             for load in self._staying(values):
                 if self.bounder.clock.over():
@@ -58,13 +60,6 @@ class Fill:
         value = self.bounder.master.value(self.lean, values)
         leaner = Stretch(self.bounder, self.lean, values, blocks).better(value - 1.0, _SECONDS)
         return values if leaner is None else leaner
-
-    def _stage(self) -> StageCost:
-        """Loads that go, each worth many of the priorities after its own."""
-        priority = self.bounder.selection.priority
-        span = int(priority.max() - priority.min())
-        rank = min(_RANK, _GREATEST ** (1 / max(1, span)))
-        return replace(GOING, rank=float(int(rank)))
 
     def _staying(self, values: Array) -> list[int]:
         """Loads that could go and do not, the most important first."""

@@ -8,24 +8,26 @@ from dataclasses import dataclass, replace
 import numpy as np
 
 from loadplan.plan.bounds import Bound
-from loadplan.plan.clock import OutOfTimeError
-from loadplan.plan.dive import SURE, Dive
 from loadplan.plan.exact import MOST_SETS, narrow_budget
 from loadplan.plan.fill import Fill
 from loadplan.plan.greedy import greedy
+from loadplan.plan.insert import let_in
 from loadplan.plan.partly import partly_settled
 from loadplan.plan.polish import Polish
 from loadplan.plan.pricing import prices_of, sets_within
 from loadplan.plan.settle import Settled
+from loadplan.plan.short import by_rank, first_plan
 from loadplan.plan.stage_cost import MIXED_SETS, STRENGTH, TIE_DOWNS, StageCost
 from loadplan.plan.stages import FIRST_TRY, SECOND_TRY, Array, StagedSolve, strength_step
+from loadplan.plan.whole import whole_sets
 
 MANY_LOADS = 60
 _MOST_AT_ONCE = 400  # loads for which one whole solve soon finds what polishing does
 _FREE_NARROWLY, _FREEST_NARROWLY = 100, 8  # sets freed at once, of few columns each; at the most
-_BOUNDS = 0.5  # share of the time left
+_AMPLE = 0.9  # share of the loads that go by hand rules where the cage is ample
+_FIRST, _BOUNDS, _MORE = 0.5, 0.45, 0.4  # shares of the time left
 _WHOLE = 0.75  # share of the time left for a whole solve
-_MOSTLY = 0.7  # share of the sets that are whole in a linear solution
+_MOSTLY = 0.4  # share of the sets that are whole in a linear solution
 _SECONDS = 10.0  # for what is not whole
 
 
@@ -33,14 +35,24 @@ _SECONDS = 10.0  # for what is not whole
 class LargeSolve(StagedSolve):
     """The staged solve of a day of more than ``MANY_LOADS`` loads.
 
-    A plan that reaches the bounds is looked for as soon as it is known which loads could go. Where
-    none is found, tie-downs and mixed sets are priced, and loads are left if need be.
+    Where nearly all loads go by hand rules, a plan that reaches the bounds is looked for as soon as
+    it is known which loads could go. Where the cage is short, a plan comes first, which loads could
+    go is bounded, and most of the time goes into letting more of them go.
     """
 
     free: int = 48
     freest: int = 8
 
     def _run(self) -> None:
+        master = self.bounder.master
+        rough = greedy(master)
+        if rough[master.going].sum() < _AMPLE * self.bounder.selection.possible.sum():
+            self._of_a_short_cage(rough)
+        else:
+            self._of_an_ample_cage(rough)
+
+    def _of_an_ample_cage(self, rough: Array) -> None:
+        """Look for a plan that reaches the bounds, and better that."""
         nearest = Bound(-math.inf, None)
         with self._within(_BOUNDS):
             self._ready_bounds()
@@ -53,8 +65,11 @@ class LargeSolve(StagedSolve):
             with self._within(SECOND_TRY):
                 self._near_the_bound(nearest.goes)
         if self.values is None:
-            self._freer_plan(nearest.goes)
-        elif self.bounder.master.going.size > _MOST_AT_ONCE:
+            self._drop(MIXED_SETS)
+            self._drop(TIE_DOWNS)
+            self._some_stay(rough)
+            return
+        if self._very_large():
             strength.bound = self._bound(STRENGTH, step).least
             with self._within(SECOND_TRY):
                 self._polish_narrowly(step)
@@ -69,6 +84,108 @@ class LargeSolve(StagedSolve):
             self._settle(STRENGTH, step, self.values, strength.bound)
         self._polish(STRENGTH, step)
 
+    def _of_a_short_cage(self, rough: Array) -> None:
+        """Find a plan in which many loads go, bound how many can, and better the plan."""
+        with self._within(_FIRST):
+            self.values = first_plan(self.bounder, rough)
+        with self._within(FIRST_TRY):
+            self._better_at_once(TIE_DOWNS, 1.0)
+        with self._within(_BOUNDS):
+            self._ready_bounds()
+        self._some_stay(rough)
+
+    def _some_stay(self, rough: Array) -> None:
+        """Let more loads go, then better the later stages, each for a share of the time."""
+        bounder, selection = self.bounder, self.bounder.selection
+        most = dict(selection.ready)
+        self._release_ready()
+        if self.values is None:
+            self.values = first_plan(bounder, rough)
+        self._hold_those_ready()
+        if selection.ready != most:
+            self._release_ready()
+            self._more_go()
+            self._hold_those_ready()
+        proved = selection.ready == most
+        for stage, share in ((TIE_DOWNS, FIRST_TRY), (MIXED_SETS, SECOND_TRY)):
+            proved = self._better_and_hold(stage, share, proved=proved)
+        step = strength_step(bounder)
+        if proved and self._near(STRENGTH):
+            self._settle(STRENGTH, step, self.values)
+        else:
+            with self._within(SECOND_TRY):
+                self._better_at_once(STRENGTH, step)
+        self._polish(STRENGTH, step)
+
+    def _more_go(self) -> None:
+        """Let more loads go, by the whole day at once and then by stretches of it."""
+        bounder, rank = self.bounder, by_rank(self.bounder)
+        bounder.clock.stage = rank.name
+        assert self.values is not None
+        if not self._very_large():
+            with self._within(_MORE):
+                for better in let_in(bounder, rank, self.values):
+                    self.values = better
+        with self._within(_MORE):
+            self.values = Fill(bounder, rank, self._lean()).run(self.values)
+
+    def _better_and_hold(self, stage: StageCost, share: float, *, proved: bool) -> bool:
+        """Better and hold ``stage``; whether its bound is reached, as those before it are."""
+        least = -math.inf
+        if proved:
+            with self._within(FIRST_TRY):
+                least = self._bound(stage).least
+        with self._within(share):
+            self._better_at_once(stage, 1.0)
+            self._polish(stage, 1.0, least)
+        value = self._hold(stage, self._value(stage))
+        return proved and value <= least
+
+    def _better_at_once(self, stage: StageCost, step: float) -> None:
+        """Better the plan by the sets that are whole in the linear solution for its loads.
+
+        Where no plan comes of all of them, by every second one.
+        """
+        bounder, goes = self.bounder, self._goes()
+        if goes is None or self._very_large():
+            return
+        bounder.clock.stage = stage.name
+        linear = bounder.solve_at(stage, goes, goes)
+        if linear.values is None:
+            return
+        below = self._value(stage) - step
+        whole = whole_sets(bounder.master, linear)
+        for kept in (whole, whole[::2]):
+            if linear.bound > below + 0.1 * step:
+                return
+            found = partly_settled(bounder, stage, goes, kept, below, _SECONDS)
+            if found is not None:
+                self.values = found
+                return
+
+    def _very_large(self) -> bool:
+        return self.bounder.master.going.size > _MOST_AT_ONCE
+
+    def _release_ready(self) -> None:
+        self.bounder.selection.ready = {}
+        self.bounder.master.release_ready()
+
+    def _ready_bounds(self) -> None:
+        """Bound the loads ready priority by priority, as far as the time for each goes."""
+        stages, bounder, selection = self._priorities(), self.bounder, self.bounder.selection
+        for place, stage in enumerate(stages):
+            bounder.clock.stage = stage.name
+            number: int | None = None
+            with self._within(1 / (len(stages) - place)):
+                number = bounder.most_ready(stage)
+            if number is None and not selection.values[stage.name]:
+                return
+            selection.ready[stage.priority] = (
+                bounder.ready_so_far(stage) if number is None else number
+            )
+            bounder.master.hold_ready(selection.ready)
+            self._note(stage, float(selection.ready[stage.priority]))
+
     def _near_the_bound(self, goes: Array) -> None:
         """Find a plan with ``goes`` ready that has every stage before the strength at its bound.
 
@@ -79,9 +196,8 @@ class LargeSolve(StagedSolve):
         linear = bounder.solve_at(STRENGTH, goes, goes)
         if linear.values is None:
             return
-        whole = np.nonzero(linear.values[master.base :] > SURE)[0] + master.base
-        if len(whole) >= _MOSTLY * master.arrays.sets_for(goes):
-            kept = whole.tolist()
+        kept = whole_sets(master, linear)
+        if len(kept) >= _MOSTLY * master.arrays.sets_for(goes):
             self.values = partly_settled(bounder, STRENGTH, goes, kept, math.inf, _SECONDS)
         if self.values is None:
             self._dive(STRENGTH, goes)
@@ -102,26 +218,6 @@ class LargeSolve(StagedSolve):
         usable = (linear.reduced <= budget) | (linear.values > 0)
         polish = Polish(bounder, STRENGTH, step, _FREE_NARROWLY, _FREEST_NARROWLY, usable)
         self.values = polish.run(self.values)
-
-    def _freer_plan(self, goes: Array | None) -> None:
-        """Dive for a plan that reaches no bounds, loads left if need be, and hold what it has."""
-        self._drop(MIXED_SETS)
-        self._drop(TIE_DOWNS)
-        lean, selection = self._lean(), self.bounder.selection
-        selection.ready = {}
-        self.bounder.master.release_ready()
-        with self._within(SECOND_TRY):
-            sets = Dive(self.bounder, lean).sets(selection.possible if goes is None else goes)
-            self.values = greedy(self.bounder.master, sets)
-        if self.values is None:
-            raise OutOfTimeError
-        with self._within(SECOND_TRY):
-            self.values = Fill(self.bounder, lean).run(self.values)
-        self._hold_those_ready()
-        self._hold(TIE_DOWNS, self._value(TIE_DOWNS))
-        with self._within(FIRST_TRY):
-            self._polish(MIXED_SETS, 1.0)
-        self._hold(MIXED_SETS, self._value(MIXED_SETS))
 
     def _lean(self) -> StageCost:
         """Least strength, tie-downs and mixed sets priced at the strongest tie-down there is."""

@@ -34,6 +34,18 @@ class Limits:
         self.kit: dict[tuple[int, int], int] = {}
         self.rounded: dict[tuple[int, int, int], int] = {}
 
+    def spread(self, traits: Traits, moments: int, share: float) -> list[AtMost]:
+        """Limits at so many moments over the day, less a share of the pieces; and of every kit."""
+        pools, rows = self.pools, []
+        usable = pools.usable - np.rint(share * pools.usable)
+        number = len(pools.moments)
+        for moment in sorted({(2 * at + 1) * number // (2 * moments) for at in range(moments)}):
+            for gear in np.nonzero(~pools.kit)[0]:
+                most = float(usable[moment, gear])
+                rows.append(self._row(traits.uses[:, gear], moment, traits, most))
+        rows += self._kit_rows(_marked(np.broadcast_to(pools.kit, pools.kit_usable.shape)), traits)
+        return rows
+
     def keep_all(self, traits: Traits, upper: Array) -> None:
         """Add every limit that columns up to ``upper`` could break."""
         pools, every = self.pools, np.arange(len(upper))
@@ -140,12 +152,16 @@ class Limits:
     def _keep_kits(self, places: Sequence[tuple[int, int]], traits: Traits) -> None:
         """Add the limits on a kit's pieces for these (load, gear) of its trailer, each once."""
         new = [at for at in places if at not in self.kit]
+        self.kit |= self._numbered(new, self._kit_rows(new, traits))
+
+    def _kit_rows(self, places: Sequence[tuple[int, int]], traits: Traits) -> list[AtMost]:
+        """The limits on a kit's pieces for these (load, gear)."""
         usable, uses = self.pools.kit_usable, traits.uses
         rows = []
-        for load, gear in new:
+        for load, gear in places:
             (columns,) = np.nonzero((traits.load == load) & (uses[:, gear] > 0))
             rows.append((columns, uses[columns, gear].astype(float), float(usable[load, gear])))
-        self.kit |= self._numbered(new, rows)
+        return rows
 
     def _numbered(
         self, places: Sequence[tuple[int, int]], rows: Sequence[AtMost]

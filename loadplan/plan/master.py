@@ -137,6 +137,18 @@ class Master:
             if outcome.values is None or not self.limits.keep_broken(self.traits, outcome.values):
                 return outcome
 
+    def roughly(self, stage: StageCost, moments: int, share: float, seconds: float) -> Outcome:
+        """A linear solution of ``stage`` over the sets so far, any loads ready.
+
+        Limits are kept at so many moments over the day, less a ``share`` of the pieces: all at
+        once from nothing, which on a large day takes a fifth of finding out which ones matter.
+        """
+        matrix = self.solver.matrix()
+        solver = Solver(replace(matrix, lower=np.zeros(len(self.upper)), upper=self.upper))
+        solver.at_most(self.limits.spread(self.traits, moments, share))
+        solver.price(self.traits.cost(stage))
+        return solver.relax(seconds)
+
     def keep_every_limit(self) -> None:
         """Add every limit on gear that some column stands in, for a whole-number solve."""
         self.limits.keep_all(self.traits, self.upper)

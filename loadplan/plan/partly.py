@@ -26,8 +26,9 @@ def partly_settled(
     settled: Sequence[int],
     below: float,
     seconds: float,
+    may: Array | None = None,
 ) -> Array | None:
-    """The values of the least plan of ``stage`` with exactly ``goes`` ready.
+    """The values of the least plan of ``stage`` with ``goes`` ready, and any that ``may`` go.
 
     It has the sets of the columns ``settled`` and is worth ``below`` at most; None where none is
     found in ``seconds``. Only sets that are columns already, and pairs made of their halves, are
@@ -35,18 +36,19 @@ def partly_settled(
     them, so a better plan may exist.
     """
     master = bounder.master
-    linear = _price(bounder, stage, goes, settled)
+    could_go = goes if may is None else np.maximum(goes, may)
+    linear = _price(bounder, stage, goes, could_go, settled)
     if linear is None:
         return None
     master.keep_every_limit()
     lower, upper = np.zeros(len(master.upper)), master.upper.copy()
-    lower[master.going], upper[master.going] = goes, goes
+    lower[master.going], upper[master.going] = goes, could_go
     lower[list(settled)] = 1.0
     if master.base > _MANY:
         kept = _kept(bounder, settled, linear)
         lower[kept] = upper[kept] = np.round(linear[kept])
     done = master.blocks_of(settled)
-    could = goes[master.traits.load] > 0
+    could = could_go[master.traits.load] > 0
     could[master.base :] &= np.array([block not in done for block, _ in master.sets], bool)
     could[list(settled)] = True
     could[master.going] = True
@@ -55,12 +57,14 @@ def partly_settled(
     return halves.least(below, min(seconds, bounder.clock.left()))
 
 
-def _price(bounder: Bounder, stage: StageCost, goes: Array, settled: Sequence[int]) -> Array | None:
+def _price(
+    bounder: Bounder, stage: StageCost, goes: Array, could_go: Array, settled: Sequence[int]
+) -> Array | None:
     """Price in sets that suit what is settled; the linear values, None where nothing does."""
     master = bounder.master
     done = master.blocks_of(settled)
     master.release_ready()
-    master.hold_loads(goes, goes)
+    master.hold_loads(goes, could_go)
     master.settle(settled)
     try:
         for _ in range(_PRICED):

@@ -53,15 +53,20 @@ class Selection:
         for name, cuts in self.values.items():
             self.values[name] = [cut for cut in cuts if cut.depth <= depth]
 
-    def most_ready(self, priority: int, seconds: float) -> tuple[Array | None, float]:
-        """Loads of which as many as possible are of ``priority``; those after it stay.
+    def most_ready(self, stage: StageCost, seconds: float) -> tuple[Array | None, float]:
+        """Loads of which as many as possible are of the stage's priority; those after it stay.
 
         Answers with the loads (None if none were found in time) and the greatest number there
         could be.
         """
-        upper = np.where(self.priority <= priority, self.possible, 0.0)
-        cost = -1.0 * (self.priority == priority)
-        found, bound = self._solve(cost, upper, None, seconds, 1.0)
+        upper = np.where(self.priority <= stage.priority, self.possible, 0.0)
+        same = 1.0 * (self.priority == stage.priority)
+        # What is known of the stage's value, which is as many loads below nought, as limits.
+        known = [
+            Cut(same - cut.weights, -cut.limit, cut.depth)
+            for cut in self.values.get(stage.name, ())
+        ]
+        found, bound = self._solve(-same, upper, None, seconds, 1.0, known)
         return found, -bound
 
     def least(self, stage: StageCost, seconds: float, step: float) -> tuple[Array | None, float]:
@@ -77,9 +82,10 @@ class Selection:
         values: list[Cut] | None,
         seconds: float,
         step: float,
+        known: Sequence[Cut] = (),
     ) -> tuple[Array | None, float]:
         loads = len(self.priority)
-        rows = [(cut.weights, 0.0, -INFINITE, cut.limit) for cut in self.cuts]
+        rows = [(cut.weights, 0.0, -INFINITE, cut.limit) for cut in (*self.cuts, *known)]
         rows += [
             (1.0 * (self.priority == priority), 0.0, float(number), INFINITE)
             for priority, number in self.ready.items()

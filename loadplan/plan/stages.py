@@ -182,7 +182,7 @@ class StagedSolve:
     def _ready_bounds(self) -> None:
         for stage in self._priorities():
             self.bounder.clock.stage = stage.name
-            number = self.bounder.most_ready(stage.priority)
+            number = self.bounder.most_ready(stage)
             self.bounder.selection.ready[stage.priority] = number
             self.bounder.master.hold_ready(self.bounder.selection.ready)
             self._note(stage, float(number))
@@ -235,7 +235,7 @@ class StagedSolve:
         master.release_ready()
         for stage in self._priorities():
             selection.possible = np.where(selection.priority <= stage.priority, possible, 0.0)
-            number = self.bounder.most_ready(stage.priority)
+            number = self.bounder.most_ready(stage)
             while not self._attained(stage.priority, number):
                 number -= 1
             self._note(stage, float(selection.ready[stage.priority]))

@@ -18,6 +18,7 @@ from loadplan.plan.master import Master
 from loadplan.plan.program import build
 from loadplan.plan.selection import Selection
 from loadplan.plan.sets import sets_of
+from loadplan.plan.short import by_rank
 from loadplan.plan.solve_day import solve_day
 from loadplan.plan.stage_cost import STRENGTH
 from loadplan.plan.start import starting_sets
@@ -47,7 +48,7 @@ def filled(seed: int) -> tuple[list[int], list[int]]:
     )
     one = replace(one, loads=loads)
     bounder = bounder_of(one)
-    values = Fill(bounder, STRENGTH).run(np.zeros(len(bounder.master.upper)))
+    values = Fill(bounder, by_rank(bounder), STRENGTH).run(np.zeros(len(bounder.master.upper)))
     ready, tie_downs = decode(bounder.master, values)
     assert judge(one, ready, tie_downs).disagreements == ()
     return ready_by_priority(one, ready), ready_by_priority(one, solve_day(one).ready)
@@ -66,7 +67,7 @@ def test_a_stretch_leaves_the_rest_of_the_day_as_it_is(seed: int) -> None:
     one = tight_day(seed)
     bounder = bounder_of(one)
     master = bounder.master
-    begin = Fill(bounder, STRENGTH).run(np.zeros(len(master.upper)))
+    begin = Fill(bounder, by_rank(bounder), STRENGTH).run(np.zeros(len(master.upper)))
     for number in range(len(master.arrays.blocks)):
         better = Stretch(bounder, STRENGTH, begin, {number}).better(np.inf, 10.0)
         assert better is not None

@@ -54,3 +54,20 @@ def test_a_limit_is_kept_once(master: Master) -> None:
     before = master.solver.rows
     master.keep_every_limit()
     assert master.solver.rows == before
+
+
+@pytest.mark.parametrize("share", [0.0, 0.25])
+def test_spread_limits_keep_back_a_share_of_every_pool(master: Master, share: float) -> None:
+    pools, traits = master.arrays.pools, master.traits
+    (cage,) = np.nonzero(~pools.kit)
+    rows = master.limits.spread(traits, 2, share)
+    assert len(rows) == 2 * len(cage) + int(pools.kit.sum()) * len(pools.first)
+    number = len(pools.moments)
+    expected = [(moment, gear) for moment in (number // 4, 3 * number // 4) for gear in cage]
+    for (moment, gear), (columns, weights, most) in zip(expected, rows, strict=False):
+        usable = int(pools.usable[moment, gear])
+        assert most == usable - round(share * usable)
+        out = (pools.first[traits.load] <= moment) & (moment <= pools.last[traits.load])
+        taken = np.where(out, traits.uses[:, gear], 0)
+        assert (np.nonzero(taken)[0] == columns).all()
+        assert (taken[columns] == weights).all()
