@@ -29,6 +29,7 @@ _FIRST, _BOUNDS, _MORE = 0.5, 0.45, 0.4  # shares of the time left
 _WHOLE = 0.75  # share of the time left for a whole solve
 _MOSTLY = 0.4  # share of the sets that are whole in a linear solution
 _SECONDS = 10.0  # for what is not whole
+_TINY = 1e-6
 
 
 @dataclass(slots=True)
@@ -110,11 +111,11 @@ class LargeSolve(StagedSolve):
         for stage, share in ((TIE_DOWNS, FIRST_TRY), (MIXED_SETS, SECOND_TRY)):
             proved = self._better_and_hold(stage, share, proved=proved)
         step = strength_step(bounder)
-        if proved and self._near(STRENGTH):
-            self._settle(STRENGTH, step, self.values)
-        else:
-            with self._within(SECOND_TRY):
-                self._better_at_once(STRENGTH, step)
+        with self._within(FIRST_TRY):
+            self._better_at_once(STRENGTH, step)
+        with self._within(SECOND_TRY):
+            self._polish(STRENGTH, step)
+        self._settle(STRENGTH, step, self.values)
         self._polish(STRENGTH, step)
 
     def _more_go(self) -> None:
@@ -138,8 +139,11 @@ class LargeSolve(StagedSolve):
         with self._within(share):
             self._better_at_once(stage, 1.0)
             self._polish(stage, 1.0, least)
+        if proved and self._value(stage) > least:
+            with self._within(FIRST_TRY):
+                least = self._settle(stage, 1.0, self.values, least).bound
         value = self._hold(stage, self._value(stage))
-        return proved and value <= least
+        return proved and value <= least + _TINY
 
     def _better_at_once(self, stage: StageCost, step: float) -> None:
         """Better the plan by the sets that are whole in the linear solution for its loads.

@@ -32,6 +32,19 @@ class Matrix:
     coefficients: Array
     by_column: bool = False
 
+    def columnwise(self) -> Matrix:
+        """The same problem with its entries column by column, from row by row."""
+        order = np.argsort(self.places, kind="stable")
+        counts = np.bincount(self.places, minlength=len(self.lower))
+        rows = np.repeat(np.arange(len(self.row_lower), dtype=np.int32), np.diff(self.starts))
+        return replace(
+            self,
+            starts=np.concatenate(([0], np.cumsum(counts))),
+            places=rows[order],
+            coefficients=self.coefficients[order],
+            by_column=True,
+        )
+
     def part(self, keep: Array, lower: Array, upper: Array) -> Matrix:
         """The whole-number problem over the columns ``keep``, with new bounds; by column only."""
         sizes = np.diff(self.starts)[keep]

@@ -24,6 +24,7 @@ from loadplan.purchase.owned import gear_ids, with_pieces
 Array = np.ndarray[Any, np.dtype[Any]]
 _PAIR = 2  # of a kind of shackle or edge protector, one tie-down takes this many at the most
 Terms = list[tuple[int, float]]
+Row = tuple[Array, Array, float]  # columns, their weights, and what they come to at the most
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -94,13 +95,17 @@ def _takes(program: Program, place: dict[Any, int]) -> dict[str, dict[int, Terms
 
 def _pool_rows(
     day: Day, sets: Sets, takes: dict[str, dict[int, Terms]], columns: dict[str, list[int]]
-) -> Iterator[tuple[Terms, float]]:
-    """(terms, most) per kind of gear and moment; of a kit, per load of its trailer."""
+) -> Iterator[Row]:
+    """The limits per kind of gear and moment; of a kit, per load of its trailer.
+
+    As arrays: of a thousand loads they have nine million entries.
+    """
     moments, spans = cliques([(load.out, load.back + day.turnaround) for load in day.loads])
     span_of = {load.id: span for load, span in zip(day.loads, spans, strict=True)}
     for gear in sets.gear:
-        users = {sets.loads[load].load.id: terms for load, terms in takes.get(gear.id, {}).items()}
-        more: Terms = [(column, -1.0) for column in columns.get(gear.id, ())]
+        mine = takes.get(gear.id, {}).items()
+        users = {sets.loads[load].load.id: _arrays(terms) for load, terms in mine}
+        more = _arrays([(column, -1.0) for column in columns.get(gear.id, ())])
         usable = _usable(day, gear)
         on = [piece.load for piece in day.fixed if piece.gear == gear.id]
         if gear.kept_on is not None:
@@ -108,9 +113,16 @@ def _pool_rows(
         else:
             groups = [_out_at(span_of, moment) for moment in range(len(moments))]
         for group in groups:
-            terms = [term for load in group for term in users.get(load, ())]
-            if terms:
-                yield [*terms, *more], usable - sum(1 for load in on if load in group)
+            parts = [users[load] for load in group if load in users]
+            if parts:
+                places, values = zip(*parts, more, strict=True)
+                most = float(usable - sum(1 for load in on if load in group))
+                yield np.concatenate(places), np.concatenate(values), most
+
+
+def _arrays(terms: Terms) -> tuple[Array, Array]:
+    places, values = [at for at, _ in terms], [value for _, value in terms]
+    return np.array(places, dtype=np.int32), np.array(values, dtype=float)
 
 
 def _out_at(span_of: dict[str, tuple[int, int]], moment: int) -> list[str]:
@@ -122,18 +134,18 @@ def _usable(day: Day, gear: Gear) -> int:
     return 0 if owned is None else owned.usable
 
 
-def _with(matrix: Matrix, most: list[float], rows: Sequence[tuple[Terms, float]]) -> Matrix:
+def _with(matrix: Matrix, most: list[float], rows: Sequence[Row]) -> Matrix:
     """``matrix`` with a whole column per offer and the pool rows behind its own."""
-    entries = [term for terms, _ in rows for term in terms]
-    ends = np.cumsum([len(terms) for terms, _ in rows], dtype=np.int64)
+    ends = np.cumsum([len(places) for places, _, _ in rows], dtype=np.int64)
     start = matrix.starts[-1]
+    places = [matrix.places, *(places for places, _, _ in rows)]
     return Matrix(
         lower=np.concatenate((matrix.lower, np.zeros(len(most)))),
         upper=np.concatenate((matrix.upper, most)),
         whole=np.concatenate((matrix.whole, np.ones(len(most), dtype=bool))),
         row_lower=np.concatenate((matrix.row_lower, np.full(len(rows), -INFINITE))),
-        row_upper=np.concatenate((matrix.row_upper, [float(side) for _, side in rows])),
+        row_upper=np.concatenate((matrix.row_upper, [side for _, _, side in rows])),
         starts=np.concatenate((matrix.starts, start + ends)).astype(np.int32),
-        places=np.concatenate((matrix.places, [at for at, _ in entries])).astype(np.int32),
-        coefficients=np.concatenate((matrix.coefficients, [value for _, value in entries])),
+        places=np.concatenate(places).astype(np.int32),
+        coefficients=np.concatenate((matrix.coefficients, *(values for _, values, _ in rows))),
     )

@@ -20,6 +20,7 @@ from loadplan.shortfall.relaxed import Relaxed
 
 Array = np.ndarray[Any, np.dtype[Any]]
 _EACH = 5.0  # seconds for one question
+MOST_LOADS = 400  # of more, no question is answered in that time, and it takes a gigabyte
 _ONE = Fraction(1)
 
 
@@ -57,7 +58,7 @@ class Servable:
         of_load[program.bought] = -1
         return cls(
             program=program,
-            matrix=Solver(program.matrix).matrix(),
+            matrix=program.matrix.columnwise(),
             of_load=of_load,
             clock=clock,
             kinds=tuple(gear.id for gear in sets.gear),
@@ -87,7 +88,7 @@ class Servable:
         """The fewest extra pieces of ``counted`` with which ``loads`` can all be ready."""
         if any(not self.program.sets.loads[self.place[load]].possible for load in loads):
             return Answer(False, {}, True)
-        if self.clock.over():
+        if self.clock.over() or len(loads) > MOST_LOADS:
             return Answer(None, {})
         going = [self.place[load] for load in loads]
         keep = self._columns_of(going)

@@ -9,6 +9,8 @@ import pytest
 from loadplan import read_day
 from loadplan.api import plan_day
 from loadplan.outcome.held import Conflict
+from loadplan.shortfall import conflicts, servable
+from loadplan.shortfall.explain import _UNSETTLED
 from tests.bench.sheet import Rows, write_workbook
 from tests.oracle.day import read_day as read_apart
 from tests.oracle.optimum import optimum
@@ -71,3 +73,22 @@ def test_conflicts_of_small_days(seed: int, tmp_path: Path) -> None:
     assert found
     for one in found:
         check(rows, one, tmp_path)
+
+
+def test_of_too_many_loads_nothing_is_said_to_be_known(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    path = tmp_path / "day.xlsx"
+    write_workbook(small_day(SEEDS[0]), path)
+    day = read_day(path)
+    settled = plan_day(day)
+    for module in (servable, conflicts):
+        monkeypatch.setattr(module, "MOST_LOADS", 1)
+    plan = plan_day(day)
+    assert plan.held == settled.held
+    together = [one.load for one in settled.explained if any(c.loads[1:] for c in one.conflicts)]
+    assert together
+    for one in plan.explained:
+        if one.load in together:
+            assert not one.conflicts
+            assert one.why == _UNSETTLED
