@@ -15,6 +15,7 @@ from loadplan.purchase.owned import with_purchase
 from loadplan.purchase.program import purchase_program
 from loadplan.purchase.purchase import Purchase
 from loadplan.shortfall.relaxed import Relaxed
+from loadplan.shortfall.servable import MOST_LOADS
 
 _EACH = 5.0  # seconds for one question
 
@@ -66,8 +67,11 @@ class Planner:
         first: Sequence[Collection[str]],
     ) -> Purchase | None:
         self.clock.tick()
-        if any(self._denied(day, group, offers) for group in first):
+        few = (group for group in first if len(group) <= MOST_LOADS)
+        if any(self._denied(day, group, offers) for group in few):
             return None
+        if len(loads) > MOST_LOADS:
+            raise OutOfTimeError
         found = cheapest_purchase(day, loads, offers, seconds=self._seconds())
         if found is None:
             return None
