@@ -65,7 +65,7 @@ class Bounder:
     def most_ready(self, stage: StageCost) -> int:
         """The most loads of the stage's priority that could be ready, those before it held.
 
-        Raises ``OutOfTimeError`` where the time is up before no fewer are known to be the bound.
+        Raises ``OutOfTimeError`` where the time is up before such loads are found that could go.
         """
         self.selection.values[stage.name] = []
         if self.large:

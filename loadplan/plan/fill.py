@@ -40,7 +40,6 @@ class Fill:
         return found[-1]
 
     def _better(self, values: Array) -> Iterator[Array]:
-        stage = self.rank
         for free in _FREE:
             for load in self._staying(values):
                 if self.bounder.clock.over():
@@ -48,8 +47,8 @@ class Fill:
                 if values[self.bounder.master.going[load]] > 0.5:
                     continue
                 blocks, loads = self._beside(values, load, free)
-                value = self.bounder.master.value(stage, values)
-                again = Stretch(self.bounder, stage, values, blocks, loads)
+                value = self.bounder.master.value(self.rank, values)
+                again = Stretch(self.bounder, self.rank, values, blocks, loads)
                 better = again.better(value - 0.5, _SECONDS)
                 if better is not None:
                     values = self._leaner(better, blocks)

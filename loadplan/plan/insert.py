@@ -54,5 +54,5 @@ def _with_more(bounder: Bounder, rank: StageCost, values: Array, must: Array) ->
     may = np.where(linear.values[master.going] > _SOME, 1.0, 0.0)
     may = np.maximum(may, np.round(values[master.going]))
     below = master.value(rank, values) - 0.5
-    kept = whole_sets(master, linear)
+    kept = whole_sets(master, linear.values)
     return partly_settled(bounder, rank, must, kept, below, _SECONDS, may)

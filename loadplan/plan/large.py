@@ -158,7 +158,7 @@ class LargeSolve(StagedSolve):
         if linear.values is None:
             return
         below = self._value(stage) - step
-        whole = whole_sets(bounder.master, linear)
+        whole = whole_sets(bounder.master, linear.values)
         for kept in (whole, whole[::2]):
             if linear.bound > below + 0.1 * step:
                 return
@@ -200,7 +200,7 @@ class LargeSolve(StagedSolve):
         linear = bounder.solve_at(STRENGTH, goes, goes)
         if linear.values is None:
             return
-        kept = whole_sets(master, linear)
+        kept = whole_sets(master, linear.values)
         if len(kept) >= _MOSTLY * master.arrays.sets_for(goes):
             self.values = partly_settled(bounder, STRENGTH, goes, kept, math.inf, _SECONDS)
         if self.values is None:

@@ -17,11 +17,12 @@ from loadplan.plan.greedy import greedy
 from loadplan.plan.master import Master
 from loadplan.plan.stage_cost import GOING, StageCost
 from loadplan.plan.tie_set import TieSet
+from loadplan.plan.whole import SURE
 
 Array = np.ndarray[Any, np.dtype[Any]]
 _KEPT_BACK = 0.03  # share of a pool's pieces that the linear solution goes without
 _MOMENTS = 13  # whose limits it keeps
-_HAS = (0.999, 0.5)  # how much of a set it has, to be placed first
+_HAS = (SURE, 0.5)  # how much of a set it has, to be placed first
 TIE_DOWNS_WORTH = 100.0  # tie-downs that a load is worth where they are counted too
 _RANK = 100.0  # how many times as much as one of the next priority a load is worth, at the most
 _GREATEST = 1e6  # how many times as much as one of the last

@@ -2,17 +2,17 @@
 
 from __future__ import annotations
 
+from typing import Any
+
 import numpy as np
 
 from loadplan.plan.master import Master
-from loadplan.plan.solver import Outcome
 
+Array = np.ndarray[Any, np.dtype[Any]]
 SURE = 0.999  # how much of a set
 
 
-def whole_sets(master: Master, linear: Outcome) -> list[int]:
-    """The columns of the sets that a linear solution has whole; none where it has no values."""
-    if linear.values is None:
-        return []
-    columns: list[int] = (np.nonzero(linear.values[master.base :] > SURE)[0] + master.base).tolist()
+def whole_sets(master: Master, linear: Array) -> list[int]:
+    """The columns of the sets that the values of a linear solution have whole."""
+    columns: list[int] = (np.nonzero(linear[master.base :] > SURE)[0] + master.base).tolist()
     return columns

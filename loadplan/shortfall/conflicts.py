@@ -10,7 +10,7 @@ from loadplan.outcome.held import Conflict
 from loadplan.shortfall.irreducible import Fails, confirmed, irreducible, narrowed
 from loadplan.shortfall.near import apart, near
 from loadplan.shortfall.relaxed import Denial, Relaxed
-from loadplan.shortfall.servable import MOST_LOADS, Servable
+from loadplan.shortfall.servable import Servable
 
 _MOST = 4
 _SHARE = 0.2  # of the time left, for proving that no load, or no kind, can be left out
@@ -51,9 +51,7 @@ def _in_the_way(
     if ask.can([held], free) is False:
         return [], False
     for others in (meets, order) if len(meets) < len(order) else (order,):
-        if len(others) >= MOST_LOADS:
-            continue
-        denial = ask.relaxed([*others, held]).denial([*others, held], free, ask.seconds())
+        denial = ask.denial([*others, held], free)
         if denial is not None and held in denial.loads:
             return [load for load in others if load in denial.loads], False
     return list(order), ask.can([*order, held], free)

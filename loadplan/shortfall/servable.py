@@ -16,7 +16,7 @@ from loadplan.plan.matrix import Matrix
 from loadplan.plan.sets import Sets
 from loadplan.plan.solver import Solver, Status
 from loadplan.purchase.program import PurchaseProgram, purchase_program
-from loadplan.shortfall.relaxed import Relaxed
+from loadplan.shortfall.relaxed import Denial, Relaxed
 
 Array = np.ndarray[Any, np.dtype[Any]]
 _EACH = 5.0  # seconds for one question
@@ -81,6 +81,15 @@ class Servable:
         ready = np.searchsorted(keep, self.program.ready[going])
         bought = np.searchsorted(keep, self.program.bought)
         return Relaxed.of(part, loads, ready, self.kinds, bought)
+
+    def denial(self, loads: Sequence[str], free: Collection[str]) -> Denial | None:
+        """Why ``loads`` cannot all be ready with the kinds ``free`` in plenty, by fractions.
+
+        None where they might be, or where that is not to be told in the time.
+        """
+        if len(loads) > MOST_LOADS:
+            return None
+        return self.relaxed(loads).denial(loads, free, self.seconds())
 
     def extra(
         self, loads: Collection[str], free: Collection[str], counted: Collection[str]

@@ -9,7 +9,7 @@ import pytest
 from loadplan import read_day
 from loadplan.api import plan_day
 from loadplan.outcome.held import Conflict
-from loadplan.shortfall import conflicts, planned, servable
+from loadplan.shortfall import planned, servable
 from loadplan.shortfall.explain import _OPEN, _UNSETTLED
 from tests.bench.sheet import Rows, write_workbook
 from tests.oracle.day import read_day as read_apart
@@ -82,7 +82,7 @@ def test_of_too_many_loads_nothing_is_said_to_be_known(
     write_workbook(small_day(SEEDS[0]), path)
     day = read_day(path)
     settled = plan_day(day)
-    for module in (servable, conflicts, planned):
+    for module in (servable, planned):
         monkeypatch.setattr(module, "MOST_LOADS", 1)
     plan = plan_day(day)
     assert plan.held == settled.held
