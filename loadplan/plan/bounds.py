@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from typing import Any
 
 import numpy as np
@@ -42,7 +42,8 @@ class Bounder:
     """Finds bounds by turns: the selection proposes loads, the master prices them.
 
     ``patience`` is as in :func:`loadplan.plan.pricing.improving_sets`. Where there is a ``compact``
-    program, it says which loads can go where prices do not soon tell.
+    program, it says which loads can go where prices do not soon tell. ``searched`` is how dear the
+    sets were that searches which came to their end looked among, by what they searched for.
 
     On a ``large`` day some loads of a proposal are solved for from nothing, which is sooner than
     from where all of them ended, and the next proposal goes on from there; small days gain nothing.
@@ -54,6 +55,7 @@ class Bounder:
     large: bool = False
     patience: Steps | None = None
     compact: Compact | None = None
+    searched: dict[tuple[object, ...], float] = field(default_factory=dict)
     _complete: CompleteSearch | None = None
 
     def complete(self) -> CompleteSearch:

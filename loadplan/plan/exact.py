@@ -96,6 +96,8 @@ class ExactSearch:
             with self._time_for(budget, most):
                 outcome, listed = self._widen(goes, linear, budget)
             complete = 0.0 < budget <= listed
+            if complete and outcome.status is not Status.LIMIT:
+                self.bounder.searched[self._what(goes)] = budget
             if outcome.values is not None:
                 self._keep(outcome.values)
             if not complete and goes.sum() <= MOST_LOADS:
@@ -140,9 +142,17 @@ class ExactSearch:
             yield
 
     def _first_budget(self, bound: float, goes: Array) -> float:
+        """Narrow, or wider than a search for the same that has come to its end already."""
+        before = self.bounder.searched.get(self._what(goes), 0.0)
+        if before:
+            return self._more(before)
         if not self.stage.strength:
             return 0.5 * self.step
         return narrow_budget(self.bounder.master, bound, goes)
+
+    def _what(self, goes: Array) -> tuple[object, ...]:
+        """What is searched for: the stage, what is held, and the loads that go."""
+        return (self.stage, tuple(self.bounder.master.held.items()), goes.tobytes())
 
     def _more(self, budget: float) -> float:
         return 4 * budget if self.stage.strength else budget + self.step
