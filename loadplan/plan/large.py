@@ -3,37 +3,32 @@
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass, replace
-
-import numpy as np
+from dataclasses import dataclass
 
 from loadplan.plan.bounds import Bound
 from loadplan.plan.exact import MOST_SETS, narrow_budget
-from loadplan.plan.fill import Fill
 from loadplan.plan.greedy import greedy
-from loadplan.plan.insert import let_in
 from loadplan.plan.partly import partly_settled
 from loadplan.plan.polish import Polish
 from loadplan.plan.pricing import prices_of, sets_within
 from loadplan.plan.settle import Settled
-from loadplan.plan.short import by_rank, first_plan
-from loadplan.plan.stage_cost import MIXED_SETS, STRENGTH, TIE_DOWNS, StageCost
-from loadplan.plan.stages import FIRST_TRY, SECOND_TRY, Array, StagedSolve, strength_step
+from loadplan.plan.short import first_plan
+from loadplan.plan.short_cage import ShortCage
+from loadplan.plan.stage_cost import MIXED_SETS, STRENGTH, TIE_DOWNS
+from loadplan.plan.stages import FIRST_TRY, SECOND_TRY, Array, strength_step
 from loadplan.plan.whole import whole_sets
 
 MANY_LOADS = 60
-_MOST_AT_ONCE = 400  # loads for which one whole solve soon finds what polishing does
 _FREE_NARROWLY, _FREEST_NARROWLY = 100, 8  # sets freed at once, of few columns each; at the most
 _AMPLE = 0.9  # share of the loads that go by hand rules where the cage is ample
-_FIRST, _BOUNDS, _MORE = 0.5, 0.45, 0.4  # shares of the time left
+_FIRST, _BOUNDS = 0.5, 0.45  # shares of the time left
 _WHOLE = 0.75  # share of the time left for a whole solve
 _MOSTLY = 0.4  # share of the sets that are whole in a linear solution
 _SECONDS = 10.0  # for what is not whole
-_TINY = 1e-6
 
 
 @dataclass(slots=True)
-class LargeSolve(StagedSolve):
+class LargeSolve(ShortCage):
     """The staged solve of a day of more than ``MANY_LOADS`` loads.
 
     Where nearly all loads go by hand rules, a plan that reaches the bounds is looked for as soon as
@@ -68,7 +63,10 @@ class LargeSolve(StagedSolve):
         if self.values is None:
             self._drop(MIXED_SETS)
             self._drop(TIE_DOWNS)
-            self._some_stay(rough)
+            most = dict(self.bounder.selection.ready)
+            self._release_ready()
+            self.values = first_plan(self.bounder, rough)
+            self.better(most)
             return
         if self._very_large():
             strength.bound = self._bound(STRENGTH, step).least
@@ -87,92 +85,31 @@ class LargeSolve(StagedSolve):
 
     def _of_a_short_cage(self, rough: Array) -> None:
         """Find a plan in which many loads go, bound how many can, and better the plan."""
+        self.later_stages(self.as_many_ready(rough))
+
+    def as_many_ready(self, rough: Array) -> dict[int, int]:
+        """Find a plan in which many loads go; how many could at each priority, as far as known.
+
+        ``rough`` is a plan to begin with.
+        """
+        self.values = rough
         with self._within(_FIRST):
             self.values = first_plan(self.bounder, rough)
         with self._within(FIRST_TRY):
             self._better_at_once(TIE_DOWNS, 1.0)
         with self._within(_BOUNDS):
             self._ready_bounds()
-        self._some_stay(rough)
+        most = dict(self.bounder.selection.ready)
+        self.more_ready(most)
+        return most
 
-    def _some_stay(self, rough: Array) -> None:
-        """Let more loads go, then better the later stages, each for a share of the time."""
-        bounder, selection = self.bounder, self.bounder.selection
-        most = dict(selection.ready)
-        self._release_ready()
-        if self.values is None:
-            self.values = first_plan(bounder, rough)
-        self._hold_those_ready()
-        if selection.ready != most:
-            self._release_ready()
-            self._more_go()
-            self._hold_those_ready()
-        proved = selection.ready == most
-        for stage, share in ((TIE_DOWNS, FIRST_TRY), (MIXED_SETS, SECOND_TRY)):
-            proved = self._better_and_hold(stage, share, proved=proved)
-        step = strength_step(bounder)
+    def _least_strength(self, step: float, least: float) -> None:
         with self._within(FIRST_TRY):
             self._better_at_once(STRENGTH, step)
         with self._within(SECOND_TRY):
             self._polish(STRENGTH, step)
-        self._settle(STRENGTH, step, self.values)
+        self._settle(STRENGTH, step, self.values, least)
         self._polish(STRENGTH, step)
-
-    def _more_go(self) -> None:
-        """Let more loads go, by the whole day at once and then by stretches of it."""
-        bounder, rank = self.bounder, by_rank(self.bounder)
-        bounder.clock.stage = rank.name
-        assert self.values is not None
-        if not self._very_large():
-            with self._within(_MORE):
-                for better in let_in(bounder, rank, self.values):
-                    self.values = better
-        with self._within(_MORE):
-            self.values = Fill(bounder, rank, self._lean()).run(self.values)
-
-    def _better_and_hold(self, stage: StageCost, share: float, *, proved: bool) -> bool:
-        """Better and hold ``stage``; whether its bound is reached, as those before it are."""
-        least = -math.inf
-        if proved:
-            with self._within(FIRST_TRY):
-                least = self._bound(stage).least
-        with self._within(share):
-            self._better_at_once(stage, 1.0)
-            self._polish(stage, 1.0, least)
-        if proved and self._value(stage) > least:
-            with self._within(FIRST_TRY):
-                least = self._settle(stage, 1.0, self.values, least).bound
-        value = self._hold(stage, self._value(stage))
-        return proved and value <= least + _TINY
-
-    def _better_at_once(self, stage: StageCost, step: float) -> None:
-        """Better the plan by the sets that are whole in the linear solution for its loads.
-
-        Where no plan comes of all of them, by every second one.
-        """
-        bounder, goes = self.bounder, self._goes()
-        if goes is None or self._very_large():
-            return
-        bounder.clock.stage = stage.name
-        linear = bounder.solve_at(stage, goes, goes)
-        if linear.values is None:
-            return
-        below = self._value(stage) - step
-        whole = whole_sets(bounder.master, linear.values)
-        for kept in (whole, whole[::2]):
-            if linear.bound > below + 0.1 * step:
-                return
-            found = partly_settled(bounder, stage, goes, kept, below, _SECONDS)
-            if found is not None:
-                self.values = found
-                return
-
-    def _very_large(self) -> bool:
-        return self.bounder.master.going.size > _MOST_AT_ONCE
-
-    def _release_ready(self) -> None:
-        self.bounder.selection.ready = {}
-        self.bounder.master.release_ready()
 
     def _ready_bounds(self) -> None:
         """Bound the loads ready priority by priority, as far as the time for each goes."""
@@ -223,21 +160,6 @@ class LargeSolve(StagedSolve):
         polish = Polish(bounder, STRENGTH, step, _FREE_NARROWLY, _FREEST_NARROWLY, usable)
         self.values = polish.run(self.values)
 
-    def _lean(self) -> StageCost:
-        """Least strength, tie-downs and mixed sets priced at the strongest tie-down there is."""
-        menus = (block.menu for block in self.bounder.master.arrays.blocks)
-        strongest = max((float(menu.strength.max(initial=1.0)) for menu in menus), default=1.0)
-        price = math.ceil(strongest)
-        return replace(STRENGTH, mixed=price, tie_downs=price)
-
     def _as_many_as(self, goes: Array) -> bool:
         now = self._goes()
         return now is not None and float(now.sum()) >= float(goes.sum())
-
-    def _hold_those_ready(self) -> None:
-        """Hold as many loads ready at each priority as the plan has."""
-        selection, now = self.bounder.selection, self._goes()
-        assert now is not None
-        for priority in np.unique(selection.priority).tolist():
-            selection.ready[priority] = round(float(now[selection.priority == priority].sum()))
-        self.bounder.master.hold_ready(selection.ready)

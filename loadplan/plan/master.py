@@ -81,6 +81,16 @@ class Master:
         self._grown = True
         return len(new)
 
+    def values_of(self, other: Master, values: Array) -> Array:
+        """The values here of a plan that another master of the same day has; adds its sets."""
+        has = values[other.base :] > 0.5
+        chosen = [one for one, there in zip(other.sets, has, strict=False) if there]
+        self.add_sets(chosen)
+        found = np.zeros(len(self.upper))
+        found[: self.base] = values[: other.base]
+        found[[self.column_of(one) for one in chosen]] = 1.0
+        return found
+
     def add_stage(self, stage: StageCost, most: float) -> None:
         """Hold the value of ``stage`` at ``most`` or less from now on."""
         row = self._add_row(self.traits.cost(stage), -INFINITE, float(most))

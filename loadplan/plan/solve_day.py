@@ -24,6 +24,7 @@ from loadplan.plan.program import build
 from loadplan.plan.selection import Selection
 from loadplan.plan.sets import Sets, sets_of
 from loadplan.plan.small import SmallSolve
+from loadplan.plan.stage_cost import MIXED_SETS, STRENGTH, TIE_DOWNS, ready_stages
 from loadplan.plan.stages import StagedSolve
 from loadplan.plan.start import starting_sets
 
@@ -48,8 +49,7 @@ def solve_day(
     if solve.values is None and known is not None:
         ready, tie_downs = known
     else:
-        values = solve.values if solve.values is not None else greedy(master)
-        ready, tie_downs = decode(master, values)
+        ready, tie_downs = decode(master, _values(solve))
     stages = stages_of(sets, solve, ready, tie_downs)
     remarks = () if all(stage.proved for stage in stages) else (_unproved(clock),)
     return DayPlan(
@@ -71,6 +71,18 @@ def _solve(sets: Sets, clock: Clock) -> StagedSolve:
     solve = LargeSolve(bounder) if large else SmallSolve(bounder)
     solve.run()
     return solve
+
+
+def _values(solve: StagedSolve) -> Array:
+    """The plan found, or one by hand rules where none was found or that is better."""
+    values, master = solve.values, solve.bounder.master
+    if values is not None and (solve.bounder.large or solve.settled()):
+        return values  # a large day starts from the hand rules
+    rough = greedy(master)
+    if values is None:
+        return rough
+    stages = (*ready_stages(solve.bounder.selection.priority), TIE_DOWNS, MIXED_SETS, STRENGTH)
+    return min(values, rough, key=lambda one: [master.value(stage, one) for stage in stages])
 
 
 def _unproved(clock: Clock) -> str:

@@ -23,7 +23,6 @@ _FINEST = 0.001
 FIRST_TRY, SECOND_TRY = 0.25, 0.6  # shares of the time left
 _ROUNDS = 60
 _NEAR = 0.008  # share of the bound within which a plan is settled without bettering it first
-_FAR = 0.02  # share of the bound beyond which the first try gives up
 
 
 @dataclass(slots=True)
@@ -39,9 +38,8 @@ class StageResult:
 class StagedSolve:
     """Runs the stages; ``results`` grows as they are settled, ``values`` is the best plan so far.
 
-    The bounds of the stages are taken to be reached, and the first whole plan that reaches them
-    proves them all at once. Where none does, the stages are settled one by one. ``free`` is how
-    many sets are freed at once to better a plan, ``freest`` how many times as many at the most.
+    ``free`` is how many sets are freed at once to better a plan, ``freest`` how many times as many
+    at the most.
     """
 
     bounder: Bounder
@@ -58,39 +56,19 @@ class StagedSolve:
             return
 
     def _run(self) -> None:
-        self._early_bounds()
-        self._later_stages()
+        """Settle every stage; ``OutOfTimeError`` ends it."""
+        raise NotImplementedError
 
-    def _early_bounds(self) -> None:
-        """Take the bounds of loads ready and tie-downs to be reached."""
-        self._ready_bounds()
-        self._hold(TIE_DOWNS, self._bound(TIE_DOWNS).least)
-
-    def _later_stages(self) -> None:
-        """Settle mixed sets and strength; what comes before, where its bounds are not reached."""
-        self._hold(MIXED_SETS, self._bound(MIXED_SETS).least)
-        step = strength_step(self.bounder)
-        strength = Settled()
-        with self._within(FIRST_TRY):
-            strength = self._settle(STRENGTH, step, self.values, farthest=_FAR)
-        if self.values is None:
-            self._beyond_bounds(step)
-        elif not strength.proved:
-            self._least_strength(step, strength.bound)
-
-    def _beyond_bounds(self, step: float) -> None:
-        """Settle stage by stage where no plan is found that reaches all bounds at once."""
-        self._drop(MIXED_SETS)
-        self._hold(MIXED_SETS, self._mixed_sets().value)
-        with self._within(FIRST_TRY):
-            self._dive(STRENGTH, self._goes())
-        self._least_strength(step, -math.inf)
+    def settled(self) -> bool:
+        """Whether the plan is at the bound of every stage."""
+        bounds = {result.stage: result.bound for result in self.results}
+        return all(
+            abs(self._value(stage)) == abs(bounds.get(stage, math.inf))
+            for stage in (*self._priorities(), TIE_DOWNS, MIXED_SETS, STRENGTH)
+        )
 
     def _least_strength(self, step: float, least: float) -> None:
-        """Settle the strength from a plan that may be far from it; none is below ``least``."""
-        if not self._near(STRENGTH):
-            with self._within(FIRST_TRY):
-                self._polish(STRENGTH, step)
+        """Settle the strength from the plan there is; none is below ``least``."""
         strength = Settled(bound=least)
         with self._within(SECOND_TRY):
             strength = self._settle(STRENGTH, step, self.values, least)
@@ -98,42 +76,6 @@ class StagedSolve:
             with self._within(SECOND_TRY):
                 self._polish(STRENGTH, step)
             self._settle(STRENGTH, step, self.values, strength.bound)
-
-    def _mixed_sets(self) -> Settled:
-        """Settle the mixed sets where no plan was found that reaches all bounds at once."""
-        mixed = Settled()
-        with self._within(FIRST_TRY):
-            mixed = self._settle(MIXED_SETS, 1.0)
-        if mixed.values is None and not mixed.proved:
-            with self._within(SECOND_TRY):
-                self._any_plan()
-            with self._within(SECOND_TRY):
-                mixed = self._settle(MIXED_SETS, 1.0, self.values)
-        if mixed.values is None and mixed.proved:
-            mixed = self._one_by_one()
-        if mixed.values is None and self.values is not None:
-            mixed.value = self._value(MIXED_SETS)
-        if self.values is None:
-            raise OutOfTimeError
-        return mixed
-
-    def _any_plan(self) -> None:
-        """Find a plan as good as the bounds so far, or nearly, so that there is one to better."""
-        nearest = self._bound(MIXED_SETS)
-        goes = nearest.goes
-        if goes is None:
-            return
-        self._dive(MIXED_SETS, goes)
-        if self.values is None:
-            self._drop(TIE_DOWNS)
-            with self._within(SECOND_TRY):
-                self._dive(TIE_DOWNS, goes)
-            nearest = Bound(-math.inf, goes)
-            if self.values is not None:
-                self._polish(TIE_DOWNS, 1.0)
-                self._hold(TIE_DOWNS, self._value(TIE_DOWNS))
-        if self.values is not None:
-            self._polish(MIXED_SETS, 1.0, nearest.least)
 
     @contextmanager
     def _within(self, share: float) -> Iterator[None]:
@@ -214,41 +156,6 @@ class StagedSolve:
         if settled.values is not None or not settled.proved:
             self._note(stage, settled.bound)
         return settled
-
-    def _one_by_one(self) -> Settled:
-        """Settle the earlier stages in whole numbers, since no plan reaches their bounds."""
-        self._drop(TIE_DOWNS)
-        tie_downs = self._settle(TIE_DOWNS, 1.0)
-        if tie_downs.values is None and tie_downs.proved:
-            self._fewer_ready()
-            tie_downs = self._settle(TIE_DOWNS, 1.0)
-        if tie_downs.values is None:
-            raise OutOfTimeError
-        self._hold(TIE_DOWNS, tie_downs.value)
-        return self._settle(MIXED_SETS, 1.0, self.values)
-
-    def _fewer_ready(self) -> None:
-        """Find how many loads can be ready in whole plans, priority by priority."""
-        selection, master = self.bounder.selection, self.bounder.master
-        possible = selection.possible
-        selection.ready = {}
-        master.release_ready()
-        for stage in self._priorities():
-            selection.possible = np.where(selection.priority <= stage.priority, possible, 0.0)
-            number = self.bounder.most_ready(stage)
-            while not self._attained(stage.priority, number):
-                number -= 1
-            self._note(stage, float(selection.ready[stage.priority]))
-        selection.possible = possible
-
-    def _attained(self, priority: int, number: int) -> bool:
-        """Whether some whole plan has ``number`` loads ready at ``priority``; holds it so."""
-        self.bounder.selection.ready[priority] = number
-        self.bounder.master.hold_ready(self.bounder.selection.ready)
-        settled = Settling(self.bounder, TIE_DOWNS, 1.0).run()
-        if not settled.proved:
-            raise OutOfTimeError
-        return settled.values is not None
 
     def _drop(self, stage: StageCost) -> None:
         if any(held == stage for held, _ in self.bounder.master.stage_rows):

@@ -10,7 +10,7 @@ import pytest
 from loadplan.api import plan_day
 from loadplan.day.load import Load
 from loadplan.outcome.day_plan import DayPlan
-from loadplan.plan import large, solve_day
+from loadplan.plan import large, short_cage, solve_day
 from loadplan.workbook.read import read_day
 from tests.bench.generate import generate, write_workbook
 from tests.plan.build import binder, chain, day, machine
@@ -35,7 +35,7 @@ def test_never_better_than_the_least_and_equal_where_proved(
     least = plan_day(one, time_limit=60.0)
     assert all(stage.proved for stage in least.stages)
     monkeypatch.setattr(solve_day, "MANY_LOADS", 0)
-    monkeypatch.setattr(large, "_MOST_AT_ONCE", at_once)
+    monkeypatch.setattr(short_cage, "_MOST_AT_ONCE", at_once)
     plan = plan_day(one, time_limit=6.0)
     assert order(plan) >= order(least)
     for mine, known in zip(plan.stages, least.stages, strict=True):
@@ -83,7 +83,7 @@ def test_a_bound_is_no_higher_than_strengths_that_are_not_whole(
     gear = [chain("C", Fraction("6600.1"), 8), binder("B", Fraction("6600.2"), 8)]
     one = day([Load(id="a")], [machine("A", "a", 10_000)], gear)
     monkeypatch.setattr(solve_day, "MANY_LOADS", 0)
-    monkeypatch.setattr(large, "_MOST_AT_ONCE", 0)
+    monkeypatch.setattr(short_cage, "_MOST_AT_ONCE", 0)
     plan = plan_day(one, time_limit=10.0)
     strength = plan.stages[-1]
     assert strength.value == 4 * (Fraction("6600.1") + Fraction("6600.2"))

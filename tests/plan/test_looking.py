@@ -20,9 +20,9 @@ from loadplan.plan.polish import Polish
 from loadplan.plan.program import build
 from loadplan.plan.selection import Selection
 from loadplan.plan.sets import sets_of
+from loadplan.plan.small import SmallSolve
 from loadplan.plan.solve_day import solve_day
 from loadplan.plan.stage_cost import MIXED_SETS, STRENGTH, StageCost
-from loadplan.plan.stages import StagedSolve
 from loadplan.plan.start import starting_sets
 from tests.plan.test_complete_program import tight_day
 
@@ -35,7 +35,7 @@ def held_to_count(one: Day) -> tuple[Bounder, Array]:
     master = Master(Arrays(sets), build(sets, complete=False), clock)
     master.add_sets(starting_sets(master))
     priority = np.array([load.load.priority for load in sets.loads])
-    solve = StagedSolve(Bounder(master, Selection(priority, master.possible.copy()), clock))
+    solve = SmallSolve(Bounder(master, Selection(priority, master.possible.copy()), clock))
     solve.run()
     assert solve.values is not None
     for stage, _ in master.stage_rows:

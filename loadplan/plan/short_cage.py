@@ -1,0 +1,145 @@
+"""Days on which loads must stay: a plan first, then more loads, then the later stages bettered."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass, replace
+
+import numpy as np
+
+from loadplan.plan.fill import Fill
+from loadplan.plan.greedy import greedy
+from loadplan.plan.insert import let_in
+from loadplan.plan.partly import partly_settled
+from loadplan.plan.short import by_rank, first_plan
+from loadplan.plan.stage_cost import MIXED_SETS, STRENGTH, TIE_DOWNS, StageCost
+from loadplan.plan.stages import FIRST_TRY, SECOND_TRY, StagedSolve, strength_step
+from loadplan.plan.whole import whole_sets
+
+_MOST_AT_ONCE = 400  # loads for which one whole solve soon finds what polishing does
+_MORE = 0.4  # share of the time left
+_SECONDS = 10.0  # for what is not whole
+_TINY = 1e-6
+
+
+@dataclass(slots=True)
+class ShortCage(StagedSolve):
+    """A staged solve with a way for days whose bounds no plan is found to reach."""
+
+    def fill(self) -> None:
+        """Find a plan with many loads ready, and let more of them go over the whole day at once."""
+        bounder = self.bounder
+        self.values = greedy(bounder.master)
+        self.values = first_plan(bounder, self.values)
+        self._let_in()
+
+    def better(self, most: dict[int, int]) -> None:
+        """Better a plan: more loads, ``most`` at each priority, then the later stages.
+
+        Each for a share of the time.
+        """
+        self.more_ready(most)
+        self.later_stages(most)
+
+    def more_ready(self, most: dict[int, int]) -> None:
+        """Better a plan in loads ready, up to ``most`` at each priority, and hold what it has."""
+        if not self.has(most):
+            self._release_ready()
+            self._more_go()
+        self._hold_those_ready()
+
+    def later_stages(self, most: dict[int, int]) -> None:
+        """Better a plan in the stages after loads ready; ``most`` is as many as those can be."""
+        proved = self.has(most)
+        self._hold_those_ready()
+        if not proved:
+            # The bounds of later stages so far are of plans with more loads ready.
+            self.results[:] = [result for result in self.results if result.stage.priority]
+        for stage, share in ((TIE_DOWNS, FIRST_TRY), (MIXED_SETS, SECOND_TRY)):
+            proved = self._better_and_hold(stage, share, proved=proved)
+        self._least_strength(strength_step(self.bounder), -math.inf)
+
+    def has(self, ready: dict[int, int]) -> bool:
+        """Whether the plan has so many loads ready at every priority."""
+        return self._ready() == ready
+
+    def _ready(self) -> dict[int, int]:
+        """How many loads of each priority the plan has ready."""
+        priority, now = self.bounder.selection.priority, self._goes()
+        assert now is not None
+        return {
+            one: round(float(now[priority == one].sum())) for one in np.unique(priority).tolist()
+        }
+
+    def _more_go(self) -> None:
+        """Let more loads go, by the whole day at once and then by stretches of it."""
+        bounder, rank = self.bounder, by_rank(self.bounder)
+        bounder.clock.stage = rank.name
+        if not self._very_large():
+            with self._within(_MORE):
+                self._let_in()
+        assert self.values is not None
+        with self._within(_MORE):
+            self.values = Fill(bounder, rank, self._lean()).run(self.values)
+
+    def _let_in(self) -> None:
+        assert self.values is not None
+        for better in let_in(self.bounder, by_rank(self.bounder), self.values):
+            self.values = better
+
+    def _better_and_hold(self, stage: StageCost, share: float, *, proved: bool) -> bool:
+        """Better and hold ``stage``; whether its bound is reached, as those before it are."""
+        least = -math.inf
+        bounded = proved or not self.bounder.large
+        if bounded:
+            with self._within(FIRST_TRY):
+                least = self._bound(stage).least
+        with self._within(share):
+            self._better_at_once(stage, 1.0)
+            self._polish(stage, 1.0, least)
+        if bounded and self._value(stage) > least:
+            with self._within(FIRST_TRY):
+                least = self._settle(stage, 1.0, self.values, least).bound
+        value = self._hold(stage, self._value(stage))
+        return proved and value <= least + _TINY
+
+    def _better_at_once(self, stage: StageCost, step: float) -> None:
+        """Better the plan by the sets that are whole in the linear solution for its loads.
+
+        Where no plan comes of all of them, by every second one.
+        """
+        bounder, goes = self.bounder, self._goes()
+        if goes is None or self._very_large():
+            return
+        bounder.clock.stage = stage.name
+        linear = bounder.solve_at(stage, goes, goes)
+        if linear.values is None:
+            return
+        below = self._value(stage) - step
+        whole = whole_sets(bounder.master, linear.values)
+        for kept in (whole, whole[::2]):
+            if linear.bound > below + 0.1 * step:
+                return
+            found = partly_settled(bounder, stage, goes, kept, below, _SECONDS)
+            if found is not None:
+                self.values = found
+                return
+
+    def _very_large(self) -> bool:
+        return self.bounder.master.going.size > _MOST_AT_ONCE
+
+    def _release_ready(self) -> None:
+        self.bounder.selection.ready = {}
+        self.bounder.master.release_ready()
+
+    def _lean(self) -> StageCost:
+        """Least strength, tie-downs and mixed sets priced at the strongest tie-down there is."""
+        menus = (block.menu for block in self.bounder.master.arrays.blocks)
+        strongest = max((float(menu.strength.max(initial=1.0)) for menu in menus), default=1.0)
+        price = math.ceil(strongest)
+        return replace(STRENGTH, mixed=price, tie_downs=price)
+
+    def _hold_those_ready(self) -> None:
+        """Hold as many loads ready at each priority as the plan has."""
+        self.bounder.selection.ready = self._ready()
+        self.bounder.master.hold_ready(self.bounder.selection.ready)
