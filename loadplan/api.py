@@ -14,7 +14,7 @@ from loadplan.outcome.progress import Progress
 from loadplan.outcome.tie_down import Shown
 from loadplan.problems import JudgementDisagrees
 
-_EXPLAINING = 30.0  # seconds at the most for the reasons and the ways out of all held loads
+_EXPLAINING = 25.0  # seconds at the most for the reasons and the ways out of all held loads
 
 
 def plan_day(
@@ -30,7 +30,7 @@ def plan_day(
     ``time_limit`` is in seconds and overrides the day's own. ``progress`` is called now and then
     during long stages. ``known`` is a plan that is there already, as ids of ready loads and their
     tie-downs, taken where the time comes before a better one. ``explained``: say of every held
-    load why it stays and what the ways out are, in up to 30 s more. Raises ``SolverFailed`` where
+    load why it stays and what the ways out are, in up to 25 s more. Raises ``SolverFailed`` where
     the solver breaks, ``JudgementDisagrees`` where the judgement finds a rule or a pool limit
     broken; a short cage is a result, not an error.
     """

@@ -13,6 +13,7 @@ from loadplan.outcome.shortage import Shortage
 from loadplan.plan.clock import Clock
 from loadplan.plan.sets import LoadSets, Sets, sets_of
 from loadplan.problems import PLAN_AGAIN, SolverFailed
+from loadplan.shortfall.as_planned import lacking_beside
 from loadplan.shortfall.conflicts import conflicts_of
 from loadplan.shortfall.impossible import impossible, trailer_short
 from loadplan.shortfall.planned import Planner
@@ -21,6 +22,7 @@ from loadplan.shortfall.ways import Ways
 from loadplan.shortfall.words import conflict_words, not_sure, piece_words
 
 _SHARE = 0.3  # of the time left, for what a load is short of
+_BESIDE_SHARE = 0.4  # of the time, for what held loads lack beside the plan
 _OPEN = "Not every question about it was settled in the time; a way out may be missing."
 _NONE = "No way out was found: no piece on hold, delay, price, house rule or swap does it alone."
 _LATER = (
@@ -28,6 +30,10 @@ _LATER = (
     "it was found. Plan again with a longer time limit."
 )
 _NOT_TOLD = "gear that other loads have (which of it was not settled in the time)"
+_BESIDE = (
+    "It lacks these pieces beside what this plan gives the ready loads. Whether another plan would "
+    "do without them was not settled in the time."
+)
 _UNSETTLED = "The time came before its reason was found. Plan again with a longer time limit."
 
 _WRONG = (
@@ -45,7 +51,12 @@ def explain(plan: DayPlan, seconds: float) -> DayPlan:
         return plan
     clock = Clock(seconds)
     sets = sets_of(plan.day)
-    questions = _Questions(plan, sets, clock)
+    beside: dict[str, dict[str, int]] = {}
+    if not _ready_proved(plan):
+        # Of many held loads the reasons take all the time there is.
+        with clock.at_most(_BESIDE_SHARE):
+            beside = {load: lacking_beside(plan, sets, load, clock) for load in plan.held}
+    questions = _Questions(plan, sets, clock, beside)
     held: list[Held] = []
     shortages: list[Shortage] = []
     for number, load in enumerate(plan.held):
@@ -62,12 +73,14 @@ class _Questions:
     """What can be asked of the day: of the held loads alone, and of every load.
 
     The second is built when first asked for: on a large day it takes seconds, and a load that
-    cannot even go alone has no need of it.
+    cannot even go alone has no need of it. ``beside`` is what is known already of the pieces that
+    held loads lack beside the plan.
     """
 
     plan: DayPlan
     sets: Sets
     clock: Clock
+    beside: dict[str, dict[str, int]]
 
     @cached_property
     def alone(self) -> Servable:
@@ -151,9 +164,7 @@ class _Explaining:
     def _lacking(self, found: Sequence[Conflict], why: str) -> Iterator[Shortage]:
         """The fewest pieces with which this load could go beside those that are ready."""
         if not found:
-            settled = all(stage.proved for stage in self.plan.stages if stage.greatest)
-            short_of = _NOT_TOLD if settled else "time to plan it"
-            yield Shortage(load=self.load, short_of=short_of, why=why)
+            yield from self._lacking_beside(why)
             return
         answer = self.ask.extra([*self.plan.ready, self.load], (), self.ask.kinds)
         if answer.least and answer.extra:
@@ -165,15 +176,30 @@ class _Explaining:
             if kind not in extra:
                 continue
             mine = [one for one in found if kind in one.gear] or found
-            yield Shortage(
-                load=self.load,
-                article=self._article(kind),
-                short_of=piece_words(self.day, self.day.gear_by_id[kind]),
-                pieces=extra[kind],
-                why=" ".join(conflict_words(self.day, one) for one in mine),
-            )
+            words = " ".join(conflict_words(self.day, one) for one in mine)
+            yield self._pieces(kind, extra[kind], words)
         if not extra:
             yield Shortage(load=self.load, short_of="gear", why=why)
+
+    def _lacking_beside(self, why: str) -> Iterator[Shortage]:
+        """What the load lacks beside the plan as it stands, where its reason was not found."""
+        extra = self.questions.beside.get(self.load)
+        if extra is None:
+            extra = lacking_beside(self.plan, self.sets, self.load, self.questions.clock)
+        for kind, pieces in extra.items():
+            yield self._pieces(kind, pieces, _BESIDE)
+        if not extra:
+            short_of = _NOT_TOLD if _ready_proved(self.plan) else "time to plan it"
+            yield Shortage(load=self.load, short_of=short_of, why=why)
+
+    def _pieces(self, kind: str, pieces: int, why: str) -> Shortage:
+        return Shortage(
+            load=self.load,
+            article=self._article(kind),
+            short_of=piece_words(self.day, self.day.gear_by_id[kind]),
+            pieces=pieces,
+            why=why,
+        )
 
     def _article(self, kind: str) -> str | None:
         """The only article of the load that could use a piece of ``kind``; None where several."""
@@ -184,6 +210,10 @@ class _Explaining:
             if any(kind == gear for a in article.assemblies() for gear, _ in a.uses)
         ]
         return users[0] if len(users) == 1 else None
+
+
+def _ready_proved(plan: DayPlan) -> bool:
+    return all(stage.proved for stage in plan.stages if stage.greatest)
 
 
 def _elsewhere(found: Sequence[Conflict]) -> bool:
