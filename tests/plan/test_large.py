@@ -36,7 +36,7 @@ def test_never_better_than_the_least_and_equal_where_proved(
     assert all(stage.proved for stage in least.stages)
     monkeypatch.setattr(solve_day, "MANY_LOADS", 0)
     monkeypatch.setattr(short_cage, "_MOST_AT_ONCE", at_once)
-    plan = plan_day(one, time_limit=6.0)
+    plan = plan_day(one, time_limit=4.0)
     assert order(plan) >= order(least)
     for mine, known in zip(plan.stages, least.stages, strict=True):
         assert mine.bound >= known.value if mine.greatest else mine.bound <= known.value
@@ -54,7 +54,7 @@ def test_loads_are_left_where_no_plan_reaches_the_bounds(
     one = read_day(path)
     monkeypatch.setattr(solve_day, "MANY_LOADS", 0)
     monkeypatch.setattr(large.LargeSolve, "_near_the_bound", lambda self, goes: None)
-    plan = plan_day(one, time_limit=6.0)
+    plan = plan_day(one, time_limit=4.0)
     monkeypatch.undo()
     least = plan_day(one, time_limit=60.0)
     assert order(plan) >= order(least)

@@ -43,7 +43,7 @@ def test_samples(sample: Path, tmp_path: Path) -> None:
 
 
 @needs_office
-@pytest.mark.parametrize("seed", range(20))
+@pytest.mark.parametrize("seed", range(12))
 def test_generated_days(seed: int, tmp_path: Path) -> None:
     day = tmp_path / "day.xlsx"
     write_workbook(generate(loads=2, seed=seed), day)
