@@ -123,7 +123,8 @@ class _Explaining:
         ways = Ways(self.day, self.load, self.plan.ready, self.plan.held, found, planner)
         ways_out = () if later else ways.find()
         open_ = planner.open or not (never or can)
-        remarks = [words for words in map(not_sure, found) if words]
+        remarks = [_BESIDE] if any(one.why == _BESIDE for one in shortages) else []
+        remarks += [words for words in map(not_sure, found) if words]
         remarks += [_OPEN] if open_ else []
         remarks += [_NONE] if not (ways_out or open_ or later) else []
         explained = Held(
@@ -164,7 +165,13 @@ class _Explaining:
     def _lacking(self, found: Sequence[Conflict], why: str) -> Iterator[Shortage]:
         """The fewest pieces with which this load could go beside those that are ready."""
         if not found:
-            yield from self._lacking_beside(why)
+            # A load that could go with the others in another plan lacks nothing but time.
+            extra = {} if why == _LATER else self._beside()
+            for kind, pieces in extra.items():
+                yield self._pieces(kind, pieces, _BESIDE)
+            if not extra:
+                short_of = _NOT_TOLD if _ready_proved(self.plan) else "time to plan it"
+                yield Shortage(load=self.load, short_of=short_of, why=why)
             return
         answer = self.ask.extra([*self.plan.ready, self.load], (), self.ask.kinds)
         if answer.least and answer.extra:
@@ -181,16 +188,12 @@ class _Explaining:
         if not extra:
             yield Shortage(load=self.load, short_of="gear", why=why)
 
-    def _lacking_beside(self, why: str) -> Iterator[Shortage]:
-        """What the load lacks beside the plan as it stands, where its reason was not found."""
-        extra = self.questions.beside.get(self.load)
-        if extra is None:
-            extra = lacking_beside(self.plan, self.sets, self.load, self.questions.clock)
-        for kind, pieces in extra.items():
-            yield self._pieces(kind, pieces, _BESIDE)
-        if not extra:
-            short_of = _NOT_TOLD if _ready_proved(self.plan) else "time to plan it"
-            yield Shortage(load=self.load, short_of=short_of, why=why)
+    def _beside(self) -> dict[str, int]:
+        """What the load lacks beside the plan as it stands."""
+        known = self.questions.beside.get(self.load)
+        if known is not None:
+            return known
+        return lacking_beside(self.plan, self.sets, self.load, self.questions.clock)
 
     def _pieces(self, kind: str, pieces: int, why: str) -> Shortage:
         return Shortage(

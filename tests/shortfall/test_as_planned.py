@@ -18,7 +18,7 @@ from loadplan.plan.clock import Clock
 from loadplan.plan.sets import sets_of
 from loadplan.shortfall import planned, servable
 from loadplan.shortfall.as_planned import lacking_beside, left_beside
-from loadplan.shortfall.explain import _BESIDE, _UNSETTLED
+from loadplan.shortfall.explain import _BESIDE, _LATER, _UNSETTLED, explain
 from tests.plan.build import binder, chain, day, machine
 from tests.shortfall.test_explain import HOUR, two_loads
 
@@ -34,6 +34,7 @@ def test_what_the_other_load_leaves_is_not_enough(monkeypatch: pytest.MonkeyPatc
     (told,) = plan.explained
     assert told.why == _UNSETTLED
     assert told.conflicts == ()
+    assert told.remarks[0] == _BESIDE
 
 
 def test_not_told_without_time() -> None:
@@ -122,3 +123,21 @@ def test_what_is_left_minute_by_minute(
         others = [*taken, (last, kept)]
         (left,) = left_beside(one, [load.id for load in loads[:-1]], tie_downs, load).gear
         assert left.quantity == 50 - minutes_out(one, others, load)
+
+
+def test_a_load_that_another_plan_has_lacks_nothing_but_time() -> None:
+    loads = [Load(id="a"), Load(id="b")]
+    gear = [chain("C", 6600, 8), binder("B", 6600, 8)]
+    one = day(loads, [machine("A", "a", 10_000), machine("B", "b", 10_000)], gear)
+    proved = plan_day(one)
+    assert proved.held == ()
+    # A plan that the time limit left with one load, and with more gear on it than it needs.
+    stages = tuple(replace(stage, proved=False) for stage in proved.stages)
+    kept = tuple(t for t in proved.tie_downs if t.load == "a")
+    wasted = tuple(replace(t, position="mid left", number=n) for n, t in enumerate(kept, 1))
+    plan = replace(proved, ready=("a",), tie_downs=(*kept, *wasted), stages=stages, judgement=None)
+    (told,) = explain(plan, 10).explained
+    assert told.why == _LATER
+    assert _BESIDE not in told.remarks
+    (short,) = explain(plan, 10).shortages
+    assert (short.short_of, short.pieces) == ("time to plan it", None)
