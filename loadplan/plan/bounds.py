@@ -16,7 +16,6 @@ from loadplan.plan.pricing import improving_sets, prices_of
 from loadplan.plan.selection import Cut, Selection
 from loadplan.plan.solver import Outcome
 from loadplan.plan.stage_cost import GOING, MIXED_SETS, StageCost
-from loadplan.plan.start import starting_sets
 
 Array = np.ndarray[Any, np.dtype[Any]]
 _TINY = 1e-6
@@ -64,15 +63,6 @@ class Bounder:
         if self._complete is None:
             self._complete = CompleteSearch.of(self.master)
         return self._complete
-
-    def anew(self) -> Bounder:
-        """Another that knows of loads what this one does, and no sets but those to start from."""
-        old, known = self.master, self.selection
-        master = Master(old.arrays, old.program, old.clock)
-        master.add_sets(starting_sets(master))
-        cuts = [cut for cut in known.cuts if cut.depth == 0]
-        selection = Selection(known.priority, known.possible.copy(), cuts)
-        return Bounder(master, selection, self.clock, self.large)
 
     def most_ready(self, stage: StageCost) -> int:
         """The most loads of the stage's priority that could be ready, those before it held.

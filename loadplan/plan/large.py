@@ -13,7 +13,7 @@ from loadplan.plan.polish import Polish
 from loadplan.plan.pricing import prices_of, sets_within
 from loadplan.plan.settle import Settled
 from loadplan.plan.short import first_plan
-from loadplan.plan.short_cage import ShortCage
+from loadplan.plan.short_cage import BOUNDS, ShortCage
 from loadplan.plan.stage_cost import MIXED_SETS, STRENGTH, TIE_DOWNS
 from loadplan.plan.stages import FIRST_TRY, SECOND_TRY, Array, strength_step
 from loadplan.plan.whole import whole_sets
@@ -21,7 +21,6 @@ from loadplan.plan.whole import whole_sets
 MANY_LOADS = 60
 _FREE_NARROWLY, _FREEST_NARROWLY = 100, 8  # sets freed at once, of few columns each; at the most
 _AMPLE = 0.9  # share of the loads that go by hand rules where the cage is ample
-_FIRST, _BOUNDS = 0.5, 0.45  # shares of the time left
 _WHOLE = 0.75  # share of the time left for a whole solve
 _MOSTLY = 0.4  # share of the sets that are whole in a linear solution
 _SECONDS = 10.0  # for what is not whole
@@ -43,14 +42,14 @@ class LargeSolve(ShortCage):
         master = self.bounder.master
         rough = greedy(master)
         if rough[master.going].sum() < _AMPLE * self.bounder.selection.possible.sum():
-            self._of_a_short_cage(rough)
+            self.later_stages(self.as_many_ready(rough))
         else:
             self._of_an_ample_cage(rough)
 
     def _of_an_ample_cage(self, rough: Array) -> None:
         """Look for a plan that reaches the bounds, and better that."""
         nearest = Bound(-math.inf, None)
-        with self._within(_BOUNDS):
+        with self._within(BOUNDS):
             self._ready_bounds()
             nearest = self._bound(TIE_DOWNS)
             self._hold(TIE_DOWNS, nearest.least)
@@ -82,26 +81,6 @@ class LargeSolve(ShortCage):
         if nearest.goes is not None and self._as_many_as(nearest.goes):
             self._settle(STRENGTH, step, self.values, strength.bound)
         self._polish(STRENGTH, step)
-
-    def _of_a_short_cage(self, rough: Array) -> None:
-        """Find a plan in which many loads go, bound how many can, and better the plan."""
-        self.later_stages(self.as_many_ready(rough))
-
-    def as_many_ready(self, rough: Array) -> dict[int, int]:
-        """Find a plan in which many loads go; how many could at each priority, as far as known.
-
-        ``rough`` is a plan to begin with.
-        """
-        self.values = rough
-        with self._within(_FIRST):
-            self.values = first_plan(self.bounder, rough)
-        with self._within(FIRST_TRY):
-            self._better_at_once(TIE_DOWNS, 1.0)
-        with self._within(_BOUNDS):
-            self._ready_bounds()
-        most = dict(self.bounder.selection.ready)
-        self.more_ready(most)
-        return most
 
     def _least_strength(self, step: float, least: float) -> None:
         with self._within(FIRST_TRY):

@@ -9,7 +9,7 @@ from fractions import Fraction
 from loadplan.outcome.stage import Stage
 from loadplan.outcome.tie_down import TieDown
 from loadplan.plan.sets import Sets
-from loadplan.plan.stage_cost import MIXED_SETS, STRENGTH, TIE_DOWNS, StageCost, ready_stages
+from loadplan.plan.stage_cost import STRENGTH, StageCost, every_stage
 from loadplan.plan.stages import StagedSolve
 from loadplan.problems import PLAN_AGAIN, SolverFailed
 
@@ -29,10 +29,9 @@ def stages_of(
     A stage is proved where its value meets its bound and every stage before it is proved.
     """
     bounds = {result.stage.name: result for result in solve.results}
-    priorities = ready_stages(one.load.priority for one in sets.loads)
     found: list[Stage] = []
     before, seconds = True, 0.0
-    for stage in (*priorities, TIE_DOWNS, MIXED_SETS, STRENGTH):
+    for stage in every_stage(one.load.priority for one in sets.loads):
         value = _value(sets, stage, ready, tie_downs)
         result = bounds.get(stage.name)
         if result is not None and not math.isfinite(result.bound):

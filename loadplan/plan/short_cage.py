@@ -13,11 +13,11 @@ from loadplan.plan.insert import let_in
 from loadplan.plan.partly import partly_settled
 from loadplan.plan.short import by_rank, first_plan
 from loadplan.plan.stage_cost import MIXED_SETS, STRENGTH, TIE_DOWNS, StageCost
-from loadplan.plan.stages import FIRST_TRY, SECOND_TRY, StagedSolve, strength_step
+from loadplan.plan.stages import FIRST_TRY, SECOND_TRY, Array, StagedSolve, strength_step
 from loadplan.plan.whole import whole_sets
 
 _MOST_AT_ONCE = 400  # loads for which one whole solve soon finds what polishing does
-_MORE = 0.4  # share of the time left
+_FIRST, BOUNDS, _MORE = 0.5, 0.45, 0.4  # shares of the time left
 _SECONDS = 10.0  # for what is not whole
 _TINY = 1e-6
 
@@ -25,6 +25,26 @@ _TINY = 1e-6
 @dataclass(slots=True)
 class ShortCage(StagedSolve):
     """A staged solve with a way for days whose bounds no plan is found to reach."""
+
+    def _run(self) -> None:
+        """Find a plan in which many loads go, bound how many can, and better the plan."""
+        self.later_stages(self.as_many_ready(greedy(self.bounder.master)))
+
+    def as_many_ready(self, rough: Array) -> dict[int, int]:
+        """Find a plan in which many loads go; how many could at each priority, as far as known.
+
+        ``rough`` is a plan to begin with.
+        """
+        self.values = rough
+        with self._within(_FIRST):
+            self.values = first_plan(self.bounder, rough)
+        with self._within(FIRST_TRY):
+            self._better_at_once(TIE_DOWNS, 1.0)
+        with self._within(BOUNDS):
+            self._ready_bounds()
+        most = dict(self.bounder.selection.ready)
+        self.more_ready(most)
+        return most
 
     def fill(self) -> None:
         """Find a plan with many loads ready, and let more of them go over the whole day at once."""

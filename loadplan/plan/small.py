@@ -19,6 +19,7 @@ from loadplan.plan.short import by_rank
 from loadplan.plan.short_cage import ShortCage
 from loadplan.plan.stage_cost import MIXED_SETS, STRENGTH, TIE_DOWNS, StageCost
 from loadplan.plan.stages import FIRST_TRY, SECOND_TRY, StagedSolve, strength_step
+from loadplan.plan.start import begun_again
 
 _AT_ONCE = 0.15  # share of the time left for a later stage by the compact program
 _POLISH = 0.15  # share of the time left in which its plan is bettered
@@ -90,7 +91,7 @@ class SmallSolve(StagedSolve):
         It has a try where fewer loads go than could.
         """
         bounder, rank = self.bounder, by_rank(self.bounder)
-        other = LargeSolve(bounder.anew(), self.results)
+        other = LargeSolve(begun_again(bounder), self.results)
         master = other.bounder.master
         try:
             most = other.as_many_ready(greedy(master))
@@ -107,7 +108,7 @@ class SmallSolve(StagedSolve):
     def _stage_by_stage(self, step: float) -> None:
         """Settle the mixed sets with the bounds before reached; if no plan does, let loads stay."""
         most, mixed = dict(self.bounder.selection.ready), Settled()
-        spare = ShortCage(self.bounder.anew(), self.results)
+        spare = ShortCage(begun_again(self.bounder), self.results)
         try:
             with self._within(_SPARE):
                 spare.fill()

@@ -13,20 +13,17 @@ from loadplan.outcome.day_plan import DayPlan
 from loadplan.outcome.progress import Progress
 from loadplan.outcome.tie_down import Shown
 from loadplan.plan.blocks import Arrays
-from loadplan.plan.bounds import Bounder
 from loadplan.plan.clock import Clock
 from loadplan.plan.decode import decode
 from loadplan.plan.greedy import greedy
 from loadplan.plan.large import MANY_LOADS, LargeSolve
-from loadplan.plan.master import Master
 from loadplan.plan.outcomes import stages_of
 from loadplan.plan.program import build
-from loadplan.plan.selection import Selection
 from loadplan.plan.sets import Sets, sets_of
 from loadplan.plan.small import SmallSolve
-from loadplan.plan.stage_cost import MIXED_SETS, STRENGTH, TIE_DOWNS, ready_stages
+from loadplan.plan.stage_cost import every_stage
 from loadplan.plan.stages import StagedSolve
-from loadplan.plan.start import starting_sets
+from loadplan.plan.start import begun
 
 Array = np.ndarray[Any, np.dtype[Any]]
 
@@ -63,11 +60,8 @@ def solve_day(
 
 def _solve(sets: Sets, clock: Clock) -> StagedSolve:
     arrays = Arrays(sets)
-    master = Master(arrays, build(sets, complete=False), clock)
-    master.add_sets(starting_sets(master))
-    priority = np.array([one.load.priority for one in sets.loads], dtype=np.int64)
     large = len(sets.loads) > MANY_LOADS
-    bounder = Bounder(master, Selection(priority, master.possible.copy()), clock, large)
+    bounder = begun(arrays, build(sets, complete=False), clock, large=large)
     solve = LargeSolve(bounder) if large else SmallSolve(bounder)
     solve.run()
     return solve
@@ -81,7 +75,7 @@ def _values(solve: StagedSolve) -> Array:
     rough = greedy(master)
     if values is None:
         return rough
-    stages = (*ready_stages(solve.bounder.selection.priority), TIE_DOWNS, MIXED_SETS, STRENGTH)
+    stages = every_stage(solve.bounder.selection.priority)
     return min(values, rough, key=lambda one: [master.value(stage, one) for stage in stages])
 
 

@@ -36,3 +36,8 @@ def ready_stages(priorities: Iterable[int]) -> tuple[StageCost, ...]:
         StageCost(name=f"loads ready at priority {priority}", priority=priority)
         for priority in sorted(set(priorities))
     )
+
+
+def every_stage(priorities: Iterable[int]) -> tuple[StageCost, ...]:
+    """Every stage that is proved, in order."""
+    return (*ready_stages(priorities), TIE_DOWNS, MIXED_SETS, STRENGTH)

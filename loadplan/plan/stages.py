@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from abc import ABC, abstractmethod
 from collections.abc import Iterator
 from contextlib import contextmanager
 from dataclasses import dataclass, field
@@ -15,7 +16,12 @@ from loadplan.plan.clock import OutOfTimeError
 from loadplan.plan.dive import Dive
 from loadplan.plan.polish import Polish
 from loadplan.plan.settle import Settled, Settling
-from loadplan.plan.stage_cost import MIXED_SETS, STRENGTH, TIE_DOWNS, StageCost, ready_stages
+from loadplan.plan.stage_cost import (
+    STRENGTH,
+    StageCost,
+    every_stage,
+    ready_stages,
+)
 from loadplan.plan.step import common_step
 
 Array = np.ndarray[Any, np.dtype[Any]]
@@ -35,7 +41,7 @@ class StageResult:
 
 
 @dataclass(slots=True)
-class StagedSolve:
+class StagedSolve(ABC):
     """Runs the stages; ``results`` grows as they are settled, ``values`` is the best plan so far.
 
     ``free`` is how many sets are freed at once to better a plan, ``freest`` how many times as many
@@ -55,16 +61,16 @@ class StagedSolve:
         except OutOfTimeError:
             return
 
+    @abstractmethod
     def _run(self) -> None:
         """Settle every stage; ``OutOfTimeError`` ends it."""
-        raise NotImplementedError
 
     def settled(self) -> bool:
         """Whether the plan is at the bound of every stage."""
         bounds = {result.stage: result.bound for result in self.results}
         return all(
             abs(self._value(stage)) == abs(bounds.get(stage, math.inf))
-            for stage in (*self._priorities(), TIE_DOWNS, MIXED_SETS, STRENGTH)
+            for stage in every_stage(self.bounder.selection.priority)
         )
 
     def _least_strength(self, step: float, least: float) -> None:

@@ -1,19 +1,40 @@
-"""Sets to start from: for each article the cheapest few."""
+"""What a solve starts from: for each article the cheapest few sets, and bounds of these alone."""
 
 from __future__ import annotations
 
 from contextlib import suppress
 from itertools import islice
 
-from loadplan.plan.blocks import Block
-from loadplan.plan.clock import Steps, TooManyStepsError
+import numpy as np
+
+from loadplan.plan.blocks import Arrays, Block
+from loadplan.plan.bounds import Bounder
+from loadplan.plan.clock import Clock, Steps, TooManyStepsError
 from loadplan.plan.master import Master
 from loadplan.plan.pricing import have_of
+from loadplan.plan.program import Program
+from loadplan.plan.selection import Selection
 from loadplan.plan.set_walk import enumerate_sets
 from loadplan.plan.tie_set import TieSet
 
 _EACH = 10
 _MOST_STEPS = 500
+
+
+def begun(arrays: Arrays, program: Program, clock: Clock, *, large: bool = False) -> Bounder:
+    """Bounds of a day of which nothing is known but the sets to start from."""
+    master = Master(arrays, program, clock)
+    master.add_sets(starting_sets(master))
+    priority = np.array([one.load.priority for one in arrays.sets.loads], dtype=np.int64)
+    return Bounder(master, Selection(priority, master.possible.copy()), clock, large)
+
+
+def begun_again(bounder: Bounder) -> Bounder:
+    """Bounds that know of loads what ``bounder`` does, and no sets but those to start from."""
+    master = bounder.master
+    fresh = begun(master.arrays, master.program, bounder.clock, large=bounder.large)
+    fresh.selection.cuts = [cut for cut in bounder.selection.cuts if cut.depth == 0]
+    return fresh
 
 
 def starting_sets(master: Master) -> list[tuple[int, TieSet]]:

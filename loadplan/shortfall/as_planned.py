@@ -6,38 +6,41 @@ pieces, so it is no proof that the load must stay.
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Mapping
 from dataclasses import replace
 
 from loadplan.day.day import Day
 from loadplan.day.gear import Gear
 from loadplan.judge.pool import pieces_out
 from loadplan.outcome.day_plan import DayPlan
-from loadplan.outcome.tie_down import TieDown
 from loadplan.plan.clock import Clock
 from loadplan.plan.sets import Sets
 from loadplan.shortfall.servable import Servable
 
 
-def lacking_beside(plan: DayPlan, sets: Sets, load: str, clock: Clock) -> dict[str, int]:
-    """The fewest pieces by kind with which ``load`` could go beside the plan; empty if not told.
+def lacking_beside(plan: DayPlan, sets: Sets, clock: Clock) -> dict[str, dict[str, int]]:
+    """The fewest pieces by kind with which each held load could go beside the plan.
 
-    ``sets`` are the day's own: kinds of which nothing is left are asked for too.
+    Loads of which that is not told in the time are left out. ``sets`` are the day's own: kinds of
+    which nothing is left are asked for too.
     """
-    if clock.over():
-        return {}
-    left = left_beside(plan.day, plan.ready, plan.tie_downs, load)
-    ask = Servable.of(left, sets, clock, [load])
-    answer = ask.extra([load], (), ask.kinds)
-    return answer.extra if answer.least else {}
+    taken = pieces_out(plan.day, plan.tie_downs, plan.ready)
+    found: dict[str, dict[str, int]] = {}
+    for load in plan.held:
+        if clock.over():
+            break
+        ask = Servable.of(left_beside(plan.day, taken, load), sets, clock, [load])
+        answer = ask.extra([load], (), ask.kinds)
+        if answer.least and answer.extra:
+            found[load] = answer.extra
+    return found
 
 
-def left_beside(day: Day, ready: Iterable[str], tie_downs: Iterable[TieDown], load: str) -> Day:
+def left_beside(day: Day, taken: Mapping[str, Mapping[str, int]], load: str) -> Day:
     """The day with ``load`` alone, and of each kind the pieces that are in all the time it is out.
 
-    What ``Fixed`` keeps on other loads is out too.
+    ``taken`` are the pieces of each kind out on each load.
     """
-    taken = pieces_out(day, tie_downs, ready)
 
     def left(gear: Gear) -> Gear:
         by_load = {other: n for other, n in taken.get(gear.id, {}).items() if other != load}

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from functools import cached_property
 
@@ -51,11 +51,9 @@ def explain(plan: DayPlan, seconds: float) -> DayPlan:
         return plan
     clock = Clock(seconds)
     sets = sets_of(plan.day)
-    beside: dict[str, dict[str, int]] = {}
-    if not _ready_proved(plan):
-        # Of many held loads the reasons take all the time there is.
-        with clock.at_most(_BESIDE_SHARE):
-            beside = {load: lacking_beside(plan, sets, load, clock) for load in plan.held}
+    # First, as the reasons of many held loads take all the time there is.
+    with clock.at_most(_BESIDE_SHARE):
+        beside = lacking_beside(plan, sets, clock)
     questions = _Questions(plan, sets, clock, beside)
     held: list[Held] = []
     shortages: list[Shortage] = []
@@ -73,8 +71,8 @@ class _Questions:
     """What can be asked of the day: of the held loads alone, and of every load.
 
     The second is built when first asked for: on a large day it takes seconds, and a load that
-    cannot even go alone has no need of it. ``beside`` is what is known already of the pieces that
-    held loads lack beside the plan.
+    cannot even go alone has no need of it. ``beside`` are the pieces that held loads lack beside
+    the plan, where known.
     """
 
     plan: DayPlan
@@ -116,14 +114,17 @@ class _Explaining:
             raise SolverFailed(_WRONG)
         later = bool(can) and not found
         why = self._why(never, found, later)
+        # A load that could go with the others in another plan lacks nothing but time.
+        told = never or found or later
+        beside = {} if told else self.questions.beside.get(self.load, {})
         # Before the ways out, which take all the time there is.
         with self.questions.clock.at_most(_SHARE):
-            shortages = never or [*self._lacking(found, why)]
+            shortages = never or [*self._lacking(found, beside, why)]
         planner = Planner(clock)
         ways = Ways(self.day, self.load, self.plan.ready, self.plan.held, found, planner)
         ways_out = () if later else ways.find()
         open_ = planner.open or not (never or can)
-        remarks = [_BESIDE] if any(one.why == _BESIDE for one in shortages) else []
+        remarks = [_BESIDE] if beside else []
         remarks += [words for words in map(not_sure, found) if words]
         remarks += [_OPEN] if open_ else []
         remarks += [_NONE] if not (ways_out or open_ or later) else []
@@ -162,16 +163,18 @@ class _Explaining:
             conflict_words(self.day, one) for one in found
         )
 
-    def _lacking(self, found: Sequence[Conflict], why: str) -> Iterator[Shortage]:
+    def _lacking(
+        self, found: Sequence[Conflict], beside: Mapping[str, int], why: str
+    ) -> Iterator[Shortage]:
         """The fewest pieces with which this load could go beside those that are ready."""
-        if not found:
-            # A load that could go with the others in another plan lacks nothing but time.
-            extra = {} if why == _LATER else self._beside()
-            for kind, pieces in extra.items():
+        if beside:
+            for kind, pieces in beside.items():
                 yield self._pieces(kind, pieces, _BESIDE)
-            if not extra:
-                short_of = _NOT_TOLD if _ready_proved(self.plan) else "time to plan it"
-                yield Shortage(load=self.load, short_of=short_of, why=why)
+            return
+        if not found:
+            settled = all(stage.proved for stage in self.plan.stages if stage.greatest)
+            short_of = _NOT_TOLD if settled else "time to plan it"
+            yield Shortage(load=self.load, short_of=short_of, why=why)
             return
         answer = self.ask.extra([*self.plan.ready, self.load], (), self.ask.kinds)
         if answer.least and answer.extra:
@@ -187,13 +190,6 @@ class _Explaining:
             yield self._pieces(kind, extra[kind], words)
         if not extra:
             yield Shortage(load=self.load, short_of="gear", why=why)
-
-    def _beside(self) -> dict[str, int]:
-        """What the load lacks beside the plan as it stands."""
-        known = self.questions.beside.get(self.load)
-        if known is not None:
-            return known
-        return lacking_beside(self.plan, self.sets, self.load, self.questions.clock)
 
     def _pieces(self, kind: str, pieces: int, why: str) -> Shortage:
         return Shortage(
@@ -213,10 +209,6 @@ class _Explaining:
             if any(kind == gear for a in article.assemblies() for gear, _ in a.uses)
         ]
         return users[0] if len(users) == 1 else None
-
-
-def _ready_proved(plan: DayPlan) -> bool:
-    return all(stage.proved for stage in plan.stages if stage.greatest)
 
 
 def _elsewhere(found: Sequence[Conflict]) -> bool:

@@ -15,7 +15,7 @@ from loadplan.purchase.owned import with_purchase
 from loadplan.purchase.program import purchase_program
 from loadplan.purchase.purchase import Purchase
 from loadplan.shortfall.relaxed import Relaxed
-from loadplan.shortfall.servable import MOST_LOADS
+from loadplan.shortfall.servable import MOST_TOGETHER
 
 _EACH = 5.0  # seconds for one question
 
@@ -67,10 +67,10 @@ class Planner:
         first: Sequence[Collection[str]],
     ) -> Purchase | None:
         self.clock.tick()
-        few = (group for group in first if len(group) <= MOST_LOADS)
+        few = (group for group in first if len(group) <= MOST_TOGETHER)
         if any(self._denied(day, group, offers) for group in few):
             return None
-        if len(loads) > MOST_LOADS:
+        if len(loads) > MOST_TOGETHER:
             raise OutOfTimeError
         found = cheapest_purchase(day, loads, offers, seconds=self._seconds())
         if found is None:

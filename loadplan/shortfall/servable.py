@@ -20,7 +20,7 @@ from loadplan.shortfall.relaxed import Denial, Relaxed
 
 Array = np.ndarray[Any, np.dtype[Any]]
 _EACH = 5.0  # seconds for one question
-MOST_LOADS = 400  # of more, no question is answered in that time, and it takes a gigabyte
+MOST_TOGETHER = 400  # of more, no question is answered in that time, and it takes a gigabyte
 _ONE = Fraction(1)
 
 
@@ -87,7 +87,7 @@ class Servable:
 
         None where they might be, or where that is not to be told in the time.
         """
-        if len(loads) > MOST_LOADS:
+        if len(loads) > MOST_TOGETHER:
             return None
         return self.relaxed(loads).denial(loads, free, self.seconds())
 
@@ -97,7 +97,7 @@ class Servable:
         """The fewest extra pieces of ``counted`` with which ``loads`` can all be ready."""
         if any(not self.program.sets.loads[self.place[load]].possible for load in loads):
             return Answer(False, {}, True)
-        if self.clock.over() or len(loads) > MOST_LOADS:
+        if self.clock.over() or len(loads) > MOST_TOGETHER:
             return Answer(None, {})
         going = [self.place[load] for load in loads]
         keep = self._columns_of(going)

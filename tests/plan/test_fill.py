@@ -14,24 +14,19 @@ from loadplan.plan.bounds import Bounder
 from loadplan.plan.clock import Clock
 from loadplan.plan.decode import decode
 from loadplan.plan.fill import Fill
-from loadplan.plan.master import Master
 from loadplan.plan.program import build
-from loadplan.plan.selection import Selection
 from loadplan.plan.sets import sets_of
 from loadplan.plan.short import by_rank
 from loadplan.plan.solve_day import solve_day
 from loadplan.plan.stage_cost import STRENGTH
-from loadplan.plan.start import starting_sets
+from loadplan.plan.start import begun
 from loadplan.plan.stretch import Stretch
 from tests.plan.test_complete_program import tight_day
 
 
 def bounder_of(one: Day) -> Bounder:
-    sets, clock = sets_of(one), Clock(60.0)
-    master = Master(Arrays(sets), build(sets, complete=False), clock)
-    master.add_sets(starting_sets(master))
-    priority = np.array([load.load.priority for load in sets.loads])
-    return Bounder(master, Selection(priority, master.possible.copy()), clock)
+    sets = sets_of(one)
+    return begun(Arrays(sets), build(sets, complete=False), Clock(60.0))
 
 
 def ready_by_priority(one: Day, ready: tuple[str, ...]) -> list[int]:

@@ -9,18 +9,13 @@ import pytest
 
 from loadplan.api import plan_day
 from loadplan.day.load import Load
-from loadplan.outcome.day_plan import DayPlan
 from loadplan.plan import large, short_cage, solve_day
 from loadplan.workbook.read import read_day
 from tests.bench.generate import generate, write_workbook
+from tests.plan.against import held_against, order
 from tests.plan.build import binder, chain, day, machine
 
 LOADS = 7
-
-
-def order(plan: DayPlan) -> list[float]:
-    """The stages' values, the smaller the better."""
-    return [float(-one.value if one.greatest else one.value) for one in plan.stages]
 
 
 @pytest.mark.parametrize("at_once", [400, 0], ids=["large", "very large"])
@@ -37,12 +32,7 @@ def test_never_better_than_the_least_and_equal_where_proved(
     monkeypatch.setattr(solve_day, "MANY_LOADS", 0)
     monkeypatch.setattr(short_cage, "_MOST_AT_ONCE", at_once)
     plan = plan_day(one, time_limit=4.0)
-    assert order(plan) >= order(least)
-    for mine, known in zip(plan.stages, least.stages, strict=True):
-        assert mine.bound >= known.value if mine.greatest else mine.bound <= known.value
-        if not mine.proved:
-            break
-        assert mine.value == known.value
+    held_against(plan, least)
     assert len(plan.ready) >= len(least.ready) - 1
 
 

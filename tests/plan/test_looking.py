@@ -9,35 +9,26 @@ import pytest
 
 from loadplan.day.day import Day
 from loadplan.judge.judge import judge
-from loadplan.plan.blocks import Arrays
 from loadplan.plan.bounds import Bounder
-from loadplan.plan.clock import Clock
 from loadplan.plan.decode import decode
 from loadplan.plan.dive import Dive
-from loadplan.plan.master import Master
 from loadplan.plan.partly import partly_settled
 from loadplan.plan.polish import Polish
-from loadplan.plan.program import build
-from loadplan.plan.selection import Selection
-from loadplan.plan.sets import sets_of
 from loadplan.plan.small import SmallSolve
 from loadplan.plan.solve_day import solve_day
 from loadplan.plan.stage_cost import MIXED_SETS, STRENGTH, StageCost
-from loadplan.plan.start import starting_sets
 from tests.plan.test_complete_program import tight_day
+from tests.plan.test_fill import bounder_of
 
 Array = np.ndarray[Any, np.dtype[Any]]
 
 
 def held_to_count(one: Day) -> tuple[Bounder, Array]:
     """A bounder with loads and tie-downs held at the day's optimum, and the loads that go."""
-    sets, clock = sets_of(one), Clock(60.0)
-    master = Master(Arrays(sets), build(sets, complete=False), clock)
-    master.add_sets(starting_sets(master))
-    priority = np.array([load.load.priority for load in sets.loads])
-    solve = SmallSolve(Bounder(master, Selection(priority, master.possible.copy()), clock))
+    solve = SmallSolve(bounder_of(one))
     solve.run()
     assert solve.values is not None
+    master = solve.bounder.master
     for stage, _ in master.stage_rows:
         if stage in (MIXED_SETS, STRENGTH):
             master.loosen(stage, np.inf)

@@ -10,7 +10,6 @@ import pytest
 
 from loadplan.api import plan_day
 from loadplan.day.day import Day
-from loadplan.outcome.day_plan import DayPlan
 from loadplan.plan import small, solve_day
 from loadplan.plan.clock import OutOfTimeError
 from loadplan.plan.decode import decode
@@ -20,10 +19,12 @@ from loadplan.plan.large import LargeSolve
 from loadplan.plan.short_cage import ShortCage
 from loadplan.plan.small import SmallSolve
 from loadplan.plan.stage_cost import STRENGTH
+from loadplan.plan.start import begun_again
 from loadplan.workbook.read import read_day
 from tests.bench.generate import generate
 from tests.bench.many_kinds import many_kinds
 from tests.bench.sheet import Rows, write_workbook
+from tests.plan.against import held_against
 from tests.plan.test_complete_program import tight_day
 from tests.plan.test_fill import bounder_of, ready_by_priority
 
@@ -31,25 +32,10 @@ LIMIT = 20.0
 Values = np.ndarray[Any, np.dtype[Any]]
 
 
-def order(plan: DayPlan) -> list[float]:
-    """The stages' values, the smaller the better."""
-    return [float(-one.value if one.greatest else one.value) for one in plan.stages]
-
-
 def day_of(rows: Rows, folder: Path) -> Day:
     path = folder / "day.xlsx"
     write_workbook(rows, path)
     return read_day(path)
-
-
-def held_against(plan: DayPlan, least: DayPlan) -> None:
-    """``plan`` is no better than the least, and as good where it says so."""
-    assert order(plan) >= order(least)
-    for mine, known in zip(plan.stages, least.stages, strict=True):
-        assert mine.bound >= known.value if mine.greatest else mine.bound <= known.value
-        if not mine.proved:
-            break
-        assert mine.value == known.value
 
 
 @pytest.fixture
@@ -127,7 +113,7 @@ def test_a_plan_is_the_same_among_other_sets() -> None:
     one = tight_day(3)
     bounder = bounder_of(one)
     values = greedy(bounder.master)
-    taken = bounder.anew().master
+    taken = begun_again(bounder).master
     assert decode(taken, taken.values_of(bounder.master, values)) == decode(bounder.master, values)
 
 

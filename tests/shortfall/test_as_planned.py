@@ -13,6 +13,7 @@ from loadplan.day.article import Routing
 from loadplan.day.day import Day
 from loadplan.day.gear import FixedPiece
 from loadplan.day.load import Load
+from loadplan.judge.pool import pieces_out
 from loadplan.outcome.tie_down import TieDown
 from loadplan.plan.clock import Clock
 from loadplan.plan.sets import sets_of
@@ -25,7 +26,7 @@ from tests.shortfall.test_explain import HOUR, two_loads
 
 def test_what_the_other_load_leaves_is_not_enough(monkeypatch: pytest.MonkeyPatch) -> None:
     for module in (servable, planned):
-        monkeypatch.setattr(module, "MOST_LOADS", 1)  # nothing can be asked of two together
+        monkeypatch.setattr(module, "MOST_TOGETHER", 1)  # nothing can be asked of two together
     plan = plan_day(two_loads())
     assert plan.ready == ("a",)
     (one,) = plan.shortages
@@ -40,8 +41,8 @@ def test_what_the_other_load_leaves_is_not_enough(monkeypatch: pytest.MonkeyPatc
 def test_not_told_without_time() -> None:
     plan = plan_day(two_loads(), explained=False)
     sets = sets_of(plan.day)
-    assert lacking_beside(plan, sets, "b", Clock(0.0)) == {}
-    assert lacking_beside(plan, sets, "b", Clock(10.0)) == {"B38": 2}
+    assert lacking_beside(plan, sets, Clock(0.0)) == {}
+    assert lacking_beside(plan, sets, Clock(10.0)) == {"b": {"B38": 2}}
 
 
 def test_kinds_of_which_nothing_is_left_are_asked_for() -> None:
@@ -49,13 +50,13 @@ def test_kinds_of_which_nothing_is_left_are_asked_for() -> None:
     few = tuple(replace(g, quantity=4) if g.id == "B38" else g for g in one.gear)
     plan = plan_day(replace(one, gear=few), explained=False)
     assert plan.ready == ("a",)
-    assert lacking_beside(plan, sets_of(plan.day), "b", Clock(10.0)) == {"B38": 4}
+    assert lacking_beside(plan, sets_of(plan.day), Clock(10.0)) == {"b": {"B38": 4}}
 
 
 def test_with_those_pieces_it_goes() -> None:
     one = two_loads()
     plan = plan_day(one, explained=False)
-    left = left_beside(one, plan.ready, plan.tie_downs, "b")
+    left = left_beside(one, pieces_out(one, plan.tie_downs, plan.ready), "b")
     assert plan_day(left, explained=False).ready == ()
     more = tuple(replace(g, quantity=g.quantity + 2 * (g.id == "B38")) for g in left.gear)
     assert plan_day(replace(left, gear=more), explained=False).ready == ("b",)
@@ -70,7 +71,7 @@ def test_a_kit_is_free_as_soon_as_its_trailer_is_back() -> None:
     articles = [machine("A", "a", 10_000), machine("B", "b", 10_000)]
     one = replace(day(loads, articles, gear), turnaround=600)
     tie_downs = [tie_down("a", member) for member in ("C", "K")]
-    left = {g.id: g.quantity for g in left_beside(one, ["a"], tie_downs, "b").gear}
+    left = {g.id: g.quantity for g in left_beside(one, pieces_out(one, tie_downs, ["a"]), "b").gear}
     assert left == {"C": 3, "K": 4, "B": 9}
 
 
@@ -119,9 +120,10 @@ def test_what_is_left_minute_by_minute(
     one = replace(one, turnaround=60 * turnaround, fixed=tuple(fixed))
     taken = [(load.id, pieces) for load, (_, _, pieces) in zip(loads[:-1], spans, strict=False)]
     tie_downs = [tie_down(load, "C") for load, pieces in taken for _ in range(pieces)]
+    out = pieces_out(one, tie_downs, [load.id for load in loads[:-1]])
     for load in (last, loads[0].id):
         others = [*taken, (last, kept)]
-        (left,) = left_beside(one, [load.id for load in loads[:-1]], tie_downs, load).gear
+        (left,) = left_beside(one, out, load).gear
         assert left.quantity == 50 - minutes_out(one, others, load)
 
 

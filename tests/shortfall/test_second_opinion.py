@@ -83,7 +83,7 @@ def test_of_too_many_loads_nothing_is_said_to_be_known(
     day = read_day(path)
     settled = plan_day(day)
     for module in (servable, planned):
-        monkeypatch.setattr(module, "MOST_LOADS", 1)
+        monkeypatch.setattr(module, "MOST_TOGETHER", 1)
     plan = plan_day(day)
     assert plan.held == settled.held
     together = [one.load for one in settled.explained if any(c.loads[1:] for c in one.conflicts)]
