@@ -8,7 +8,7 @@ tensioners and make as many pairs; everything the set takes is the sum of what t
 from __future__ import annotations
 
 from collections import Counter, defaultdict
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 from itertools import groupby, permutations, product
 from typing import Any
@@ -47,10 +47,15 @@ class Choice:
     strength: dict[Rests, float]
 
 
-def choices(master: Master, usable: Array) -> Iterator[Choice]:
-    """Choices that take fewer columns than the sets of ``usable`` columns they stand for."""
+def choices(
+    master: Master, usable: Array, tick: Callable[[], None] = lambda: None
+) -> Iterator[Choice]:
+    """Choices that take fewer columns than the sets of ``usable`` columns they stand for.
+
+    ``tick`` is called for every way that members and rests are joined, and may raise.
+    """
     for (number, shape, _), columns in _classes(master, usable).items():
-        maker = _Maker(master, number, shape)
+        maker = _Maker(master, number, shape, tick)
         for members, rests in _complete(columns, maker):
             covered = {pair: columns[pair] for pair in product(members, rests) if pair in columns}
             sets = {
@@ -98,7 +103,8 @@ def _rest(assembly: Assembly) -> Rest:
 class _Maker:
     """Makes sets of one shape for one block out of members and rests."""
 
-    def __init__(self, master: Master, number: int, shape: Shape):
+    def __init__(self, master: Master, number: int, shape: Shape, tick: Callable[[], None]):
+        self._tick = tick
         self.block: Block = master.arrays.blocks[number]
         self.shape = shape
         menu = self.block.menu.assemblies[: self.block.main]
@@ -129,6 +135,7 @@ class _Maker:
             yield tuple(rest for run in order for rest in run)
 
     def _joined(self, members: Members, rests: Rests) -> TieSet | None:
+        self._tick()
         pairs = list(zip(members, rests, strict=True))
         if not all(pair in self._place for pair in pairs):
             return None

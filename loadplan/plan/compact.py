@@ -18,7 +18,7 @@ from loadplan.plan.master import Master
 from loadplan.plan.matrix import INFINITE
 from loadplan.plan.selection import Selection
 from loadplan.plan.solver import Outcome, Status
-from loadplan.plan.stage_cost import StageCost
+from loadplan.plan.stage_cost import MIXED_SETS, StageCost
 
 Array = np.ndarray[Any, np.dtype[Any]]
 _MOST_SHRUNK = 20  # loads of which a least conflict is looked for
@@ -30,17 +30,29 @@ class Compact:
 
     As many loads are held ready as in ``selection``, and the stages as in the master. ``answers``
     are the sets of loads that are known to have a plan, or none, with the stages held as given.
+    Until mixed sets matter nothing counts pairs: ``plain`` is a third of the program and ten times
+    as soon solved.
     """
 
-    search: CompleteSearch
+    plain: CompleteSearch
     selection: Selection
     clock: Clock
     answers: dict[tuple[tuple[float, ...], bytes], bool] = field(default_factory=dict)
+    _with_pairs: CompleteSearch | None = None
 
     @classmethod
     def of(cls, master: Master, selection: Selection) -> Compact:
         """The program of the master's day."""
-        return cls(CompleteSearch.of(master, patterns=False), selection, master.clock)
+        plain = CompleteSearch.of(master, patterns=False, pairs=False)
+        return cls(plain, selection, master.clock)
+
+    def _search(self, *, pairs: bool) -> CompleteSearch:
+        """The program in which pairs are counted, or need not be."""
+        if not pairs:
+            return self.plain
+        if self._with_pairs is None:
+            self._with_pairs = CompleteSearch.of(self.plain.master, patterns=False)
+        return self._with_pairs
 
     def most_ready(self, priority: int) -> Outcome:
         """As many loads of ``priority`` as can be, those before it held; the bound is below 0.
@@ -48,9 +60,9 @@ class Compact:
         Answers, like ``least``, with the master's values. Raises ``OutOfTimeError`` where no plan
         at all is found in time.
         """
-        cost = np.zeros(len(self.search.place))
-        cost[self._of(priority)] = -1.0
-        outcome = self._least(cost, 1.0)
+        cost = np.zeros(len(self.plain.place))
+        cost[self._of(self.plain, priority)] = -1.0
+        outcome = self._least(self.plain, cost, 1.0)
         if outcome.values is None:
             raise OutOfTimeError
         return outcome
@@ -60,7 +72,8 @@ class Compact:
 
         Without values where no plan is found in time.
         """
-        return self._least(self.search.cost(stage), step)
+        search = self._search(pairs=bool(stage.mixed) or self.plain.master.holds(MIXED_SETS))
+        return self._least(search, search.cost(stage), step)
 
     def can_go(self, goes: Array) -> bool:
         """Whether a plan has exactly ``goes`` ready; if so, the master knows its sets."""
@@ -82,30 +95,36 @@ class Compact:
         return loads
 
     def _can_go(self, goes: Array, *, held: bool) -> bool:
-        key = (tuple(self.search.master.held.values()) if held else (), goes.tobytes())
+        master = self.plain.master
+        key = (tuple(master.held.values()) if held else (), goes.tobytes())
         if key not in self.answers:
-            solver = self.search.solver(held=held)
-            solver.bound_columns(self.search.going, goes, goes)
+            search = self._search(pairs=held and master.holds(MIXED_SETS))
+            solver = search.solver(held=held)
+            solver.bound_columns(search.going, goes, goes)
             solver.price(np.zeros(solver.columns))
             outcome = solver.solve(self.clock.left(), 1.0)
             if outcome.status is Status.LIMIT and outcome.values is None:
                 raise OutOfTimeError
             if outcome.values is not None:
-                self.search.translate(outcome.values)
+                search.translate(outcome.values)
             self.answers[key] = outcome.values is not None
         return self.answers[key]
 
-    def _least(self, cost: Array, step: float) -> Outcome:
-        solver = self.search.solver()
+    def _least(self, search: CompleteSearch, cost: Array, step: float) -> Outcome:
+        solver = search.solver()
         for priority, number in self.selection.ready.items():
-            mine = self._of(priority)
+            mine = self._of(search, priority)
             solver.add_row(mine, np.ones(len(mine)), float(number), INFINITE)
+        for cut in self.selection.cuts:
+            if cut.depth == 0:  # holds whatever stages are held
+                (loads,) = np.nonzero(cut.weights)
+                solver.add_row(search.going[loads], cut.weights[loads], -INFINITE, cut.limit)
         solver.price(cost)
         outcome = solver.solve(self.clock.left(), step)
         if outcome.values is None:
             return outcome
-        return replace(outcome, values=self.search.translate(outcome.values))
+        return replace(outcome, values=search.translate(outcome.values))
 
-    def _of(self, priority: int) -> Array:
+    def _of(self, search: CompleteSearch, priority: int) -> Array:
         """The columns that say whether the loads of a priority go."""
-        return np.asarray(self.search.going[self.selection.priority == priority])
+        return np.asarray(search.going[self.selection.priority == priority])

@@ -34,9 +34,9 @@ class CompleteSearch:
     place: dict[pulp.LpVariable, int]
 
     @classmethod
-    def of(cls, master: Master, *, patterns: bool = True) -> CompleteSearch:
-        """The search for the master's day; ``patterns`` as in the program."""
-        program = build(master.arrays.sets, complete=True, patterns=patterns)
+    def of(cls, master: Master, *, patterns: bool = True, pairs: bool = True) -> CompleteSearch:
+        """The search for the master's day; ``patterns`` and ``pairs`` as in the program."""
+        program = build(master.arrays.sets, complete=True, patterns=patterns, pairs=pairs)
         every = program.variables.all
         place = {variable: number for number, variable in enumerate(every)}
         return cls(master, program, matrix_of(program.problem, every), place)
@@ -104,7 +104,24 @@ class CompleteSearch:
         pairs = zip(ours.ready, theirs.ready, strict=True)
         for mine, other in (*pairs, *self._shared()):
             found[master.place[mine]] = round(float(values[self.place[other]]))
+        for article in (one for load in ours.articles for one in load):
+            if isinstance(article, CoupledArticle):
+                self._count_pairs(article, found)
         return found
+
+    def _count_pairs(self, article: CoupledArticle, found: Array) -> None:
+        """Set which pairs occur, by the tie-downs; the program may not have counted them."""
+        sets, occurs = article.sets, dict.fromkeys(article.used, 0.0)
+        for place, pieces in zip(sets.classes, article.pieces, strict=True):
+            for assembly, variable in zip(place.assemblies, pieces, strict=True):
+                if found[self.master.place[variable]] > 0:
+                    occurs[assembly.pair] = 1.0
+        for slot, choices in zip(sets.slots, article.slots, strict=True):
+            for completion, variable in zip(slot.assemblies, choices, strict=True):
+                if not slot.accessory and found[self.master.place[variable]] > 0:
+                    occurs[completion.assembly.pair] = 1.0
+        for pair, used in occurs.items():
+            found[self.master.place[article.used[pair]]] = used
 
     def _shared(self) -> Iterator[tuple[pulp.LpVariable, pulp.LpVariable]]:
         """Variables that both forms of the program have, master's and complete."""
@@ -159,4 +176,3 @@ def _coupled(
     for (_, group), (_, same) in zip(mine.accessories, other.accessories, strict=True):
         yield from zip(group, same, strict=True)
     yield from ((variable, other.at[position]) for position, variable in mine.at.items())
-    yield from ((variable, other.used[pair]) for pair, variable in mine.used.items())

@@ -8,6 +8,7 @@ m + t columns then say what m · t did, exactly: with fewer columns, none of the
 from __future__ import annotations
 
 import math
+from collections.abc import Callable
 from dataclasses import dataclass, replace
 from typing import Any
 
@@ -66,14 +67,21 @@ class Halves:
         return found
 
 
-def halved(master: Master, matrix: Matrix, stage: StageCost, could: Array, free: Array) -> Halves:
+def halved(
+    master: Master,
+    matrix: Matrix,
+    stage: StageCost,
+    could: Array,
+    free: Array,
+    tick: Callable[[], None] = lambda: None,
+) -> Halves:
     """The problem over the columns ``could``, by halves where that is fewer.
 
     ``matrix`` has all the master's columns with the bounds to solve with; only columns that are
-    ``free`` to be 0 may be replaced.
+    ``free`` to be 0 may be replaced. ``tick`` is as in :func:`loadplan.plan.choices.choices`.
     """
     cost = master.traits.cost(stage)
-    split = tuple(choices(master, could & free))
+    split = tuple(choices(master, could & free, tick))
     replaced = np.zeros(len(could), dtype=bool)
     for choice in split:
         replaced[[column for alike in choice.columns.values() for column in alike]] = True

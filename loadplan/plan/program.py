@@ -16,6 +16,7 @@ from pulp import LpConstraint
 from loadplan.plan import constraints
 from loadplan.plan.activity import Activity
 from loadplan.plan.corners import corners_first
+from loadplan.plan.counted_rows import alone_or_mixed, tiers_counted
 from loadplan.plan.sets import Sets
 from loadplan.plan.variables import (
     CoupledArticle,
@@ -46,7 +47,7 @@ def build(sets: Sets, *, complete: bool, pairs: bool = True, patterns: bool = Tr
     matter to, and much smaller. Without ``patterns`` a complete program has no tier patterns: a
     weaker linear bound, smaller still.
     """
-    variables = make_variables(sets, complete=complete, patterns=patterns)
+    variables = make_variables(sets, complete=complete, patterns=patterns, pairs=pairs)
     problem = pulp.LpProblem("day", pulp.LpMinimize)
     rows: dict[tuple[str | int, ...], int] = {}
     for number, (name, constraint) in enumerate(_rows(sets, variables, complete, pairs)):
@@ -111,5 +112,8 @@ def _coupled_rows(
     yield from constraints.counts_met(ready, article)
     yield from constraints.coupled_strength(ready, article)
     yield from corners_first(article)
-    if pairs:
+    if article.counted is not None:
+        yield from tiers_counted(ready, article, article.counted)
+        yield from alone_or_mixed(ready, article, article.counted)
+    elif pairs:
         yield from constraints.coupled_pairs(article)

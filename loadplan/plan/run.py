@@ -39,7 +39,10 @@ def now() -> float:
 
 def _guarded(model: highspy.Highs, failure: list[Exception]) -> None:
     try:
-        if model.run() == highspy.HighsStatus.kError and _again_fails(model):
+        failed = model.run() == highspy.HighsStatus.kError
+        # Now and then a linear solve that goes on from an earlier one ends without knowing where.
+        lost = model.getModelStatus() == highspy.HighsModelStatus.kUnknown
+        if (failed or lost) and _again_fails(model):
             failure.append(RuntimeError("it reported an error"))
     except Exception as error:
         failure.append(error)

@@ -9,7 +9,7 @@ from typing import Any
 import numpy as np
 
 from loadplan.plan.bounds import Bounder, up
-from loadplan.plan.clock import OutOfTimeError
+from loadplan.plan.clock import OutOfTimeError, TooManyStepsError
 from loadplan.plan.exact import Ending, ExactSearch
 from loadplan.plan.selection import Cut
 from loadplan.plan.stage_cost import StageCost
@@ -24,12 +24,14 @@ _MOMENT = 1.0  # seconds
 class Settled:
     """The outcome of a stage: the best plan's values (None if none), its value, and the bound.
 
-    Value and bound are both infinite where it is proved that there is no plan at all.
+    Value and bound are both infinite where it is proved that there is no plan at all. ``wide`` is
+    whether it was given up because pricing met too many articles with very many sets.
     """
 
     values: Array | None = None
     value: float = math.inf
     bound: float = -math.inf
+    wide: bool = False
 
     @property
     def proved(self) -> bool:
@@ -63,8 +65,9 @@ class Settling:
                 self._look_into(best, goes)
                 goes, least = self.bounder.propose(self.stage, self.step)
                 best.bound = max(best.bound, least)
-        except OutOfTimeError:
+        except (OutOfTimeError, TooManyStepsError) as end:
             self._raise_bound(best)
+            best.wide = isinstance(end, TooManyStepsError)
             return best
         best.bound = best.value
         return best

@@ -3,28 +3,38 @@
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass, replace
+from collections.abc import Callable
+from dataclasses import dataclass, field, replace
 
 import numpy as np
 
+from loadplan.plan.compact import Compact
 from loadplan.plan.fill import Fill
 from loadplan.plan.greedy import greedy
 from loadplan.plan.insert import let_in
 from loadplan.plan.partly import partly_settled
+from loadplan.plan.settle import Settled
 from loadplan.plan.short import by_rank, first_plan
 from loadplan.plan.stage_cost import MIXED_SETS, STRENGTH, TIE_DOWNS, StageCost
 from loadplan.plan.stages import FIRST_TRY, SECOND_TRY, Array, StagedSolve, strength_step
 from loadplan.plan.whole import whole_sets
 
 _MOST_AT_ONCE = 400  # loads for which one whole solve soon finds what polishing does
+_LAST, _LAST_SHARE = 1, 0.6  # loads that lack; share of the time left for the compact program
 _FIRST, BOUNDS, _MORE = 0.5, 0.45, 0.4  # shares of the time left
-_SECONDS = 10.0  # for what is not whole
 _TINY = 1e-6
 
 
 @dataclass(slots=True)
 class ShortCage(StagedSolve):
-    """A staged solve with a way for days whose bounds no plan is found to reach."""
+    """A staged solve with a way for days whose bounds no plan is found to reach.
+
+    ``at_once`` is how many seconds the sets may take that are not whole in a linear solution.
+    ``tie_downs`` is what is known of those of the plan, where they have been settled.
+    """
+
+    at_once: float = 10.0
+    tie_downs: Settled = field(default_factory=Settled)
 
     def _run(self) -> None:
         """Find a plan in which many loads go, bound how many can, and better the plan."""
@@ -46,13 +56,6 @@ class ShortCage(StagedSolve):
         self.more_ready(most)
         return most
 
-    def fill(self) -> None:
-        """Find a plan with many loads ready, and let more of them go over the whole day at once."""
-        bounder = self.bounder
-        self.values = greedy(bounder.master)
-        self.values = first_plan(bounder, self.values)
-        self._let_in()
-
     def better(self, most: dict[int, int]) -> None:
         """Better a plan: more loads, ``most`` at each priority, then the later stages.
 
@@ -65,7 +68,7 @@ class ShortCage(StagedSolve):
         """Better a plan in loads ready, up to ``most`` at each priority, and hold what it has."""
         if not self.has(most):
             self._release_ready()
-            self._more_go()
+            self._more_go(most)
         self._hold_those_ready()
 
     def later_stages(self, most: dict[int, int]) -> None:
@@ -75,8 +78,14 @@ class ShortCage(StagedSolve):
         if not proved:
             # The bounds of later stages so far are of plans with more loads ready.
             self.results[:] = [result for result in self.results if result.stage.priority]
-        for stage, share in ((TIE_DOWNS, FIRST_TRY), (MIXED_SETS, SECOND_TRY)):
-            proved = self._better_and_hold(stage, share, proved=proved)
+        if self.tie_downs.proved and self.tie_downs.value == self._value(TIE_DOWNS):
+            self._hold(TIE_DOWNS, self.tie_downs.value)
+        else:
+            proved = self._better_and_hold(TIE_DOWNS, FIRST_TRY, proved=proved)
+        proved = self._better_and_hold(MIXED_SETS, SECOND_TRY, proved=proved)
+        if not proved:
+            with self._within(SECOND_TRY):
+                self._polish(STRENGTH, strength_step(self.bounder))
         self._least_strength(strength_step(self.bounder), -math.inf)
 
     def has(self, ready: dict[int, int]) -> bool:
@@ -91,21 +100,49 @@ class ShortCage(StagedSolve):
             one: round(float(now[priority == one].sum())) for one in np.unique(priority).tolist()
         }
 
-    def _more_go(self) -> None:
-        """Let more loads go, by the whole day at once and then by stretches of it."""
+    def _more_go(self, most: dict[int, int]) -> None:
+        """Let more loads go, by the whole day at once and then by stretches of it.
+
+        Where only one lacks of ``most``, the compact program is asked for it before that.
+        """
         bounder, rank = self.bounder, by_rank(self.bounder)
         bounder.clock.stage = rank.name
         if not self._very_large():
             with self._within(_MORE):
-                self._let_in()
+                self._let_in(lambda: self._lacking(most) <= _LAST)
+            if 0 < self._lacking(most) <= _LAST:
+                with self._within(_LAST_SHARE):
+                    self._the_last(most)
+        if self.has(most):
+            return
         assert self.values is not None
         with self._within(_MORE):
             self.values = Fill(bounder, rank, self._lean()).run(self.values)
 
-    def _let_in(self) -> None:
+    def _lacking(self, most: dict[int, int]) -> int:
+        """How many loads lack of ``most`` ready, over all priorities."""
+        now = self._ready()
+        return sum(abs(number - now[priority]) for priority, number in most.items())
+
+    def _the_last(self, most: dict[int, int]) -> None:
+        """Find the fewest tie-downs with ``most`` loads ready by the compact program."""
+        bounder, before = self.bounder, self.values
+        bounder.selection.ready = dict(most)
+        self.values = None
+        try:
+            self.tie_downs = self._by_compact(
+                Compact.of(bounder.master, bounder.selection), TIE_DOWNS, 1.0
+            )
+        finally:
+            self.values = before if self.values is None else self.values
+            bounder.selection.ready = {}
+
+    def _let_in(self, enough: Callable[[], bool] = lambda: False) -> None:
         assert self.values is not None
         for better in let_in(self.bounder, by_rank(self.bounder), self.values):
             self.values = better
+            if enough():
+                return
 
     def _better_and_hold(self, stage: StageCost, share: float, *, proved: bool) -> bool:
         """Better and hold ``stage``; whether its bound is reached, as those before it are."""
@@ -140,10 +177,13 @@ class ShortCage(StagedSolve):
         for kept in (whole, whole[::2]):
             if linear.bound > below + 0.1 * step:
                 return
-            found = partly_settled(bounder, stage, goes, kept, below, _SECONDS)
+            found = partly_settled(bounder, stage, goes, kept, below, self._seconds())
             if found is not None:
                 self.values = found
                 return
+
+    def _seconds(self) -> float:
+        return min(self.at_once, _MORE * self.bounder.clock.left())
 
     def _very_large(self) -> bool:
         return self.bounder.master.going.size > _MOST_AT_ONCE

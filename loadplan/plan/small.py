@@ -1,4 +1,4 @@
-"""Days of up to 60 loads: all bounds at once, else in whole numbers, or from a plan on."""
+"""Days of up to 60 loads: all bounds at once by prices, else stage by stage in whole numbers."""
 
 from __future__ import annotations
 
@@ -6,25 +6,26 @@ import math
 from contextlib import suppress
 from dataclasses import dataclass
 
-import numpy as np
-
-from loadplan.plan.bounds import WIDE, up
-from loadplan.plan.clock import OutOfTimeError, Steps, TooManyStepsError
+from loadplan.plan.bounds import WIDE
+from loadplan.plan.clock import Steps, TooManyStepsError
 from loadplan.plan.compact import Compact
 from loadplan.plan.complete_search import MOST_LOADS
 from loadplan.plan.greedy import greedy
 from loadplan.plan.large import LargeSolve
-from loadplan.plan.settle import Settled, Settling
-from loadplan.plan.short import by_rank
+from loadplan.plan.settle import Settled
 from loadplan.plan.short_cage import ShortCage
-from loadplan.plan.stage_cost import MIXED_SETS, STRENGTH, TIE_DOWNS, StageCost
+from loadplan.plan.stage_cost import MIXED_SETS, STRENGTH, TIE_DOWNS
 from loadplan.plan.stages import FIRST_TRY, SECOND_TRY, StagedSolve, strength_step
 from loadplan.plan.start import begun_again
 
 _AT_ONCE = 0.15  # share of the time left for a later stage by the compact program
+_AT_ONCE_WIDE = 0.4  # the same where prices meet articles with very many sets
+_MOST = 0.8  # share of the time left for loads ready and tie-downs by it
+_MOSTLY = 0.5  # the same where bounds by prices are taken to be reached
 _POLISH = 0.15  # share of the time left in which its plan is bettered
 _FAR = 0.02  # share of the bound beyond which the first try gives up
-_SPARE = 0.12  # share of the time left for a plan to fall back on
+_WIDER = 30  # times that pricing of the later stages of few loads may meet such articles
+_SECONDS = 4.0  # for the sets that are not whole, of more than a few loads
 _TINY = 1e-6
 
 
@@ -34,186 +35,125 @@ class SmallSolve(StagedSolve):
 
     The bounds of the stages by prices are taken to be reached, and the first whole plan that
     reaches them proves them all at once. Where prices meet articles with very many sets, or no plan
-    reaches their bounds, the compact program settles few loads exactly, and the later stages where
-    that does not take long. With more loads a plan is found first, and bettered.
+    reaches their bounds, the compact program settles loads ready and tie-downs exactly, and of few
+    loads the later stages where that does not take long.
     """
 
     def _run(self) -> None:
-        if self._bounded_by_prices():
-            self._later_stages()
-        elif self._few():
-            self._in_whole_numbers(strength_step(self.bounder))
-        else:
-            self._like_a_large_day()
+        step, strength = strength_step(self.bounder), Settled()
+        wide = not self._bounded()
+        if not wide:
+            self.bounder.patience = Steps(_WIDER) if self._few() else None
+            with self._within(FIRST_TRY):
+                strength = self._settle(STRENGTH, step, farthest=_FAR)
+            self.bounder.patience, wide = None, strength.wide
+        if self.values is None:
+            self._drop(MIXED_SETS)
+            self._drop(TIE_DOWNS)
+            self._in_whole_numbers(step, wide=wide)
+        elif not strength.proved:
+            self._least_in_turn(self._compact(), step, strength.bound, wide=wide)
 
-    def _bounded_by_prices(self) -> bool:
+    def _bounded(self) -> bool:
         """Take the bounds to be reached; not where there are very many sets, or it takes long."""
         done = False
-        self.bounder.patience = Steps(WIDE)
         with suppress(TooManyStepsError), self._within(SECOND_TRY):
-            self._early_bounds()
+            self.bounder.patience = Steps(WIDE)
+            self._ready_bounds()
+            self._hold(TIE_DOWNS, self._bound(TIE_DOWNS).least)
+            self.bounder.patience = Steps(_WIDER) if self._few() else None
+            self._hold(MIXED_SETS, self._bound(MIXED_SETS).least)
             done = True
         self.bounder.patience = None
         return done
 
-    def _early_bounds(self) -> None:
-        """Take the bounds of loads ready and tie-downs to be reached."""
-        self._ready_bounds()
-        self._hold(TIE_DOWNS, self._bound(TIE_DOWNS).least)
-
-    def _later_stages(self) -> None:
-        """Settle mixed sets and strength; what comes before, where its bounds are not reached."""
-        self._hold(MIXED_SETS, self._bound(MIXED_SETS).least)
-        step = strength_step(self.bounder)
-        strength = Settled()
-        with self._within(FIRST_TRY):
-            strength = self._settle(STRENGTH, step, self.values, farthest=_FAR)
-        if self.values is None:
-            self._beyond_bounds(step)
-        elif not strength.proved:
-            self._least_strength(step, strength.bound)
-
-    def _beyond_bounds(self, step: float) -> None:
-        """As of any day, or in whole numbers where the compact program is small."""
-        if not self._few():
-            self._stage_by_stage(step)
-            return
-        self._drop(MIXED_SETS)
-        self._drop(TIE_DOWNS)
-        self._in_whole_numbers(step, prices_first=True)
-
     def _few(self) -> bool:
         return len(self.bounder.master.possible) <= MOST_LOADS
 
-    def _like_a_large_day(self) -> None:
-        """A plan first, then its bounds: so many loads take the compact program too long.
+    def _in_whole_numbers(self, step: float, *, wide: bool) -> None:
+        """Settle loads ready and tie-downs by the compact program, and go on from its plan.
 
-        It has a try where fewer loads go than could.
+        Both at once where as many loads can go as their bounds say. With ``wide`` prices meet
+        articles with very many sets, and there are no such bounds.
         """
-        bounder, rank = self.bounder, by_rank(self.bounder)
-        other = LargeSolve(begun_again(bounder), self.results)
+        compact, tie_downs = self._compact(), Settled()
+        most = dict(self.bounder.selection.ready)
+        if not wide:
+            with self._within(_MOSTLY):
+                tie_downs = self._by_compact(compact, TIE_DOWNS, 1.0)
+        if self.values is None:
+            with self._within(_MOST):
+                most = self._most_ready(compact)
+                tie_downs = self._by_compact(compact, TIE_DOWNS, 1.0)
+        if self.values is None or not self._few():
+            self._like_a_large_day(most, tie_downs, wide=wide)
+            return
+        self._hold(TIE_DOWNS, self._value(TIE_DOWNS))
+        self.bounder.compact = compact
+        self._hold(MIXED_SETS, self._mixed_by(compact, wide=wide))
+        self._least_in_turn(compact, step, -math.inf, wide=wide)
+
+    def _compact(self) -> Compact:
+        return Compact.of(self.bounder.master, self.bounder.selection)
+
+    def _like_a_large_day(self, most: dict[int, int], tie_downs: Settled, *, wide: bool) -> None:
+        """Better the plan of the compact program, or one by hand rules where it found none.
+
+        ``most`` loads can be ready; the plan has the ``tie_downs``.
+        """
+        bounder = self.bounder
+        other: ShortCage
+        if wide or self.values is None:
+            other = LargeSolve(begun_again(bounder), self.results)
+        else:
+            other = ShortCage(bounder, self.results, at_once=_SECONDS)
         master = other.bounder.master
         try:
-            most = other.as_many_ready(greedy(master))
+            if self.values is None:
+                most = other.as_many_ready(greedy(master))
+            elif other.bounder is bounder:
+                other.values = self.values
+            else:
+                other.values = master.values_of(bounder.master, self.values)
             if not other.has(most):
-                with self._within(SECOND_TRY):
-                    self._most_ready(Compact.of(bounder.master, bounder.selection))
-                if self.values is not None:
-                    found = master.values_of(bounder.master, self.values)
-                    other.values = min(other.values, found, key=lambda one: master.value(rank, one))
-            other.later_stages(most)
+                other.better(most)
+            else:
+                other.tie_downs = tie_downs
+                other.later_stages(most)
         finally:
             self.bounder, self.values = other.bounder, other.values
 
-    def _stage_by_stage(self, step: float) -> None:
-        """Settle the mixed sets with the bounds before reached; if no plan does, let loads stay."""
-        most, mixed = dict(self.bounder.selection.ready), Settled()
-        spare = ShortCage(begun_again(self.bounder), self.results)
-        try:
-            with self._within(_SPARE):
-                spare.fill()
-            self._drop(MIXED_SETS)
-            with self._within(FIRST_TRY):
-                mixed = self._settle(MIXED_SETS, 1.0)
-            if mixed.values is None and mixed.proved:
-                with self._within(SECOND_TRY):
-                    mixed = self._one_by_one()
-            if mixed.values is None:
-                spare.better(most)
-        finally:
-            if self.values is None:
-                self.bounder, self.values = spare.bounder, spare.values
-        if mixed.values is not None:
-            self._hold(MIXED_SETS, mixed.value)
-            self._least_strength(step, -math.inf)
-
-    def _one_by_one(self) -> Settled:
-        """Settle the earlier stages in whole numbers, since no plan reaches their bounds."""
-        self._drop(TIE_DOWNS)
-        tie_downs = self._settle(TIE_DOWNS, 1.0)
-        if tie_downs.values is None and tie_downs.proved:
-            self._fewer_ready()
-            tie_downs = self._settle(TIE_DOWNS, 1.0)
-        if tie_downs.values is None:
-            raise OutOfTimeError
-        self._hold(TIE_DOWNS, tie_downs.value)
-        return self._settle(MIXED_SETS, 1.0, self.values)
-
-    def _fewer_ready(self) -> None:
-        """Find how many loads can be ready in whole plans, priority by priority."""
-        selection, master = self.bounder.selection, self.bounder.master
-        possible = selection.possible
-        selection.ready = {}
-        master.release_ready()
-        for stage in self._priorities():
-            selection.possible = np.where(selection.priority <= stage.priority, possible, 0.0)
-            number = self.bounder.most_ready(stage)
-            while not self._attained(stage.priority, number):
-                number -= 1
-            self._note(stage, float(selection.ready[stage.priority]))
-        selection.possible = possible
-
-    def _attained(self, priority: int, number: int) -> bool:
-        """Whether some whole plan has ``number`` loads ready at ``priority``; holds it so."""
-        self.bounder.selection.ready[priority] = number
-        self.bounder.master.hold_ready(self.bounder.selection.ready)
-        settled = Settling(self.bounder, TIE_DOWNS, 1.0).run()
-        if not settled.proved:
-            raise OutOfTimeError
-        return settled.values is not None
-
-    def _in_whole_numbers(self, step: float, *, prices_first: bool = False) -> None:
-        """Settle every stage, those that take long in turn with prices.
-
-        ``prices_first``: the strength by prices before the compact program has a try.
-        """
-        bounder = self.bounder
-        compact = Compact.of(bounder.master, bounder.selection)
-        self._most_ready(compact)
-        self._hold(TIE_DOWNS, self._at_once(compact, TIE_DOWNS, 1.0).value)
-        bounder.compact = compact
-        self._hold(MIXED_SETS, self._mixed_by(compact))
-        strength = Settled()
-        if prices_first:
-            with self._within(_AT_ONCE):
-                strength = self._settle(STRENGTH, step, self.values)
-        least = strength.bound
-        if not strength.proved:
-            with self._within(_AT_ONCE):
-                strength = self._at_once(compact, STRENGTH, step)
-        if not strength.proved:
-            if not self._near(STRENGTH):
-                with self._within(FIRST_TRY):
-                    self._polish(STRENGTH, step)
-            self._least_strength(step, max(least, strength.bound))
-
-    def _most_ready(self, compact: Compact) -> None:
-        """Settle how many loads can be ready, priority by priority."""
-        bounder, proved = self.bounder, True
+    def _most_ready(self, compact: Compact) -> dict[int, int]:
+        """Settle how many loads can be ready, priority by priority; answers with how many could."""
+        bounder, most = self.bounder, dict[int, int]()
         selection = bounder.selection
         selection.ready = {}
         for stage in self._priorities():
             bounder.clock.stage = stage.name
-            with bounder.clock.at_most(SECOND_TRY):
+            with bounder.clock.at_most(_MOST):
                 found = compact.most_ready(stage.priority)
             self.values = found.values
             goes = self._goes()
             assert goes is not None
             same = selection.priority == stage.priority
             number = round(float(goes[same].sum()))
-            most = math.floor(min(float(same.sum()), _TINY - found.bound))
+            most[stage.priority] = math.floor(min(float(same.sum()), _TINY - found.bound))
             selection.ready[stage.priority] = number
-            proved = proved and most == number
-            self._note(stage, most)
+            self._note(stage, float(most[stage.priority]))
         bounder.master.hold_ready(selection.ready)
-        if proved:
+        if most == selection.ready:
             bounder.cap_ready()
+        return most
 
-    def _mixed_by(self, compact: Compact) -> float:
+    def _mixed_by(self, compact: Compact, *, wide: bool) -> float:
         """Settle the mixed sets as far as time goes; answers with those of the best plan."""
         mixed = Settled()
-        with self._within(_AT_ONCE):
-            mixed = self._at_once(compact, MIXED_SETS, 1.0)
+        if not wide:
+            with self._within(FIRST_TRY):
+                mixed = self._settle(MIXED_SETS, 1.0, self.values)
+        if not mixed.proved:
+            with self._within(_AT_ONCE_WIDE if wide else _AT_ONCE):
+                mixed = self._by_compact(compact, MIXED_SETS, 1.0, mixed.bound)
         if not mixed.proved:
             with self._within(_POLISH):
                 self._polish(MIXED_SETS, 1.0, mixed.bound)
@@ -221,14 +161,21 @@ class SmallSolve(StagedSolve):
                 self._settle(MIXED_SETS, 1.0, self.values, mixed.bound)
         return self._value(MIXED_SETS)
 
-    def _at_once(self, compact: Compact, stage: StageCost, step: float) -> Settled:
-        """The least of ``stage`` by the compact program, or what it came to in the time."""
-        clock = self.bounder.clock
-        clock.stage = stage.name
-        known = self._value(stage)
-        found = compact.least(stage, step)
-        bound = up(found.bound, step) if math.isfinite(found.bound) else -math.inf
-        if found.values is not None and self._cost(stage, found.values) < known:
-            self.values = found.values
-        self._note(stage, bound)
-        return Settled(self.values, self._value(stage), bound)
+    def _least_in_turn(self, compact: Compact, step: float, least: float, *, wide: bool) -> None:
+        """Settle the strength by prices and the compact program in turn; none is below ``least``.
+
+        Of more than a few loads the compact program has no share in it.
+        """
+        strength = Settled(bound=least)
+        if self._few():
+            if not wide:
+                with self._within(_AT_ONCE):
+                    strength = self._settle(STRENGTH, step, self.values, least)
+            if not strength.proved:
+                with self._within(_AT_ONCE_WIDE if wide else _AT_ONCE):
+                    strength = self._by_compact(compact, STRENGTH, step, strength.bound)
+            if not strength.proved and not self._near(STRENGTH):
+                with self._within(FIRST_TRY):
+                    self._polish(STRENGTH, step)
+        if not strength.proved:
+            self._least_strength(step, max(least, strength.bound))

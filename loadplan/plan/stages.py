@@ -11,8 +11,9 @@ from typing import Any
 
 import numpy as np
 
-from loadplan.plan.bounds import Bound, Bounder
+from loadplan.plan.bounds import Bound, Bounder, up
 from loadplan.plan.clock import OutOfTimeError
+from loadplan.plan.compact import Compact
 from loadplan.plan.dive import Dive
 from loadplan.plan.polish import Polish
 from loadplan.plan.settle import Settled, Settling
@@ -162,6 +163,20 @@ class StagedSolve(ABC):
         if settled.values is not None or not settled.proved:
             self._note(stage, settled.bound)
         return settled
+
+    def _by_compact(
+        self, compact: Compact, stage: StageCost, step: float, least: float = -math.inf
+    ) -> Settled:
+        """The least of ``stage`` by the compact program, or what it came to in the time."""
+        self.bounder.clock.stage = stage.name
+        known = self._value(stage)
+        found = compact.least(stage, step)
+        bound = up(found.bound, step) if math.isfinite(found.bound) else -math.inf
+        if found.values is not None and self._cost(stage, found.values) < known:
+            self.values = found.values
+        bound = max(bound, least)
+        self._note(stage, bound)
+        return Settled(self.values, self._value(stage), bound)
 
     def _drop(self, stage: StageCost) -> None:
         if any(held == stage for held, _ in self.bounder.master.stage_rows):

@@ -9,6 +9,7 @@ import pulp
 from loadplan.day.article import Routing
 from loadplan.plan.activity import Activity
 from loadplan.plan.assembly import Assembly
+from loadplan.plan.counted import Counted, counted_of
 from loadplan.plan.fixed import Completion
 from loadplan.plan.loose import Loose, loose_of
 from loadplan.plan.reach import Reach, Tiers, reach_of, tiers_of
@@ -57,7 +58,8 @@ class CoupledArticle:
     ``pieces`` tie-downs per class and assembly, ``at`` per position, ``slots`` the completion
     chosen for each begun tie-down, ``used`` per pair whether it occurs among the main ones;
     ``accessories`` those that add to its strength; ``middle`` whether any place in the middle is
-    used, None where there is none.
+    used, None where there is none. ``counted`` is more of an article that is simple all the same,
+    in a program without patterns.
     """
 
     sets: ArticleSets
@@ -67,6 +69,7 @@ class CoupledArticle:
     used: dict[tuple[str, str], pulp.LpVariable]
     accessories: list[CreditedAccessories]
     middle: pulp.LpVariable | None
+    counted: Counted | None = None
 
 
 @dataclass(slots=True)
@@ -97,12 +100,15 @@ class Variables:
         return variable
 
 
-def make_variables(sets: Sets, *, complete: bool, patterns: bool = True) -> Variables:
+def make_variables(
+    sets: Sets, *, complete: bool, patterns: bool = True, pairs: bool = True
+) -> Variables:
     """The variables for ``sets``.
 
     ``complete`` gives every simple article all its sets, one variable per assembly alone and the
     tier patterns for mixed ones. Otherwise its sets are left to be added as columns later. Without
-    ``patterns`` a complete one counts tie-downs per assembly only.
+    ``patterns`` a complete one counts tie-downs per assembly only, and ``pairs`` unless that is
+    not asked for.
     """
     made = Variables(ready=[], articles=[], protectors=[], loose=[])
     for index, load in enumerate(sets.loads):
@@ -118,6 +124,8 @@ def make_variables(sets: Sets, *, complete: bool, patterns: bool = True) -> Vari
                 one: SimpleArticle | CoupledArticle = _simple(made, sets, index, article, complete)
             else:
                 one = _coupled(made, sets, index, article)
+                if article.simple:
+                    one.counted = _counted(made, sets, article, pairs=pairs)
             made.articles[index].append(one)
         made.loose[index] = loose_of(sets, index, made.whole, made.activities)
         _protectors(made, sets, load, made.activities[before:], made.protectors[index])
@@ -203,6 +211,16 @@ def _coupled(made: Variables, sets: Sets, load: int, article: ArticleSets) -> Co
     )
 
 
+def _counted(made: Variables, sets: Sets, article: ArticleSets, *, pairs: bool) -> Counted:
+    (place,), (strength,) = article.classes, article.demand.strengths
+    credit = strength.credit_of(place.routing)
+    values = [credit * assembly.wll for assembly in place.assemblies]
+    reach = reach_of(values, strength.need, article.fewest())
+    pieces = {one.pair: min(place.room, _pieces_of(sets, one)) for one in place.assemblies}
+    every = [assembly.pair for assembly in place.assemblies]
+    return counted_of(reach, every, pieces, made.binary if pairs else None)
+
+
 def _accessories(
     made: Variables, sets: Sets, load: int, article: ArticleSets
 ) -> list[CreditedAccessories]:
@@ -236,6 +254,14 @@ def _most(sets: Sets, load: int, assembly: Assembly) -> int:
     gear = sets.day.gear_by_id
     most = min(gear[piece].usable // number for piece, number in assembly.uses)
     return min(most, sets.loads[load].demand.winches.at_most) if assembly.winch else most
+
+
+def _pieces_of(sets: Sets, assembly: Assembly) -> int:
+    """How many of its pair all usable members and tensioners together make."""
+    if sets.plenty:
+        return _PLENTY
+    gear = sets.day.gear_by_id
+    return min(gear[piece].usable for piece in assembly.pair if piece in gear)
 
 
 def _act(

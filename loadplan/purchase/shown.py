@@ -19,7 +19,7 @@ def reader_of(program: PurchaseProgram, clock: Clock) -> CompleteSearch:
     # Gear on by Fixed is in the slots; what it takes from the pools is in the program's rows.
     sets = replace(program.sets, day=replace(program.sets.day, fixed=()))
     master = Master(Arrays(sets), build(sets, complete=False), clock)
-    return CompleteSearch.of(master, patterns=False)
+    return CompleteSearch.of(master, patterns=False, pairs=False)
 
 
 def plan_of(reader: CompleteSearch, values: Array) -> Shown:

@@ -45,25 +45,41 @@ BINDERS = (
     ("ratchet binder", "3/8-1/2", 9200),
     ("ratchet binder", "3/8-1/2", 13000),
 )
+SHACKLES = (("3/8", 2000), ("1/2", 4000), ("5/8", 6500), ("3/4", 9500))
 CLASSES = ("tracked machine", "wheeled machine", "articulated machine")
 _OUT_AT_ONCE = 0.45  # share of the loads, by a rough rule
 
 
-def many_kinds(loads: int, seed: int, factor: float, anchors: bool = False) -> Rows:
+def many_kinds(
+    loads: int, seed: int, factor: float, anchors: bool = False, *, shackles: bool = False
+) -> Rows:
     """The rows of each sheet; ``factor`` is the cage against a rough need.
 
-    ``anchors`` gives some trailers weak anchor points.
+    ``anchors`` gives some trailers weak anchor points; with ``shackles`` half the machines take one
+    or two to each tie-down, of which the cage has few.
     """
     random = Random(f"many kinds/{seed}/{loads}/{factor}/{anchors}")
     names = [f"L{number:03d}" for number in range(1, loads + 1)]
     cargo = [_machine(name, at, random) for name in names for at in range(random.choice((1, 1, 2)))]
     need = sum(4 + bool(row["Accessories"]) for row in cargo)
+    if not shackles:
+        return _day(names, cargo, anchors, need * _OUT_AT_ONCE * factor, random)
+    pieces = 0
+    for row in cargo:
+        row["Shackles"] = random.choice((None, None, 1, 2))
+        pieces += 4 * int(str(row["Shackles"] or 0))
+    rows = _day(names, cargo, anchors, need * _OUT_AT_ONCE * factor, random)
+    rows["Gear"] += _shackles(pieces * _OUT_AT_ONCE * factor, random)
+    return rows
+
+
+def _day(names: list[str], cargo: list[Row], anchors: bool, pieces: float, random: Random) -> Rows:
     return {
         "Day": [{"Setting": "Turnaround [min]", "Value": random.choice((0, 15, 30))}],
         "Loads": [_load(name, random) for name in names],
         "Cargo": cargo,
         "Trailers": [_trailer(name, anchors, random) for name in names],
-        "Gear": _gear(need * _OUT_AT_ONCE * factor, random),
+        "Gear": _gear(pieces, random),
     }
 
 
@@ -110,6 +126,15 @@ def _gear(pieces: float, random: Random) -> list[Row]:
     return rows
 
 
+def _shackles(pieces: float, random: Random) -> list[Row]:
+    rows: list[Row] = []
+    for number, (size, wll) in enumerate(SHACKLES):
+        quantity = max(1, round(1.5 * pieces / len(SHACKLES) * random.uniform(0.4, 1.6)))
+        shackle = {"Gear": f"S{number}", "Kind": "shackle", "Size": size}
+        rows.append({**shackle, "WLL [lb]": wll, "Quantity": quantity})
+    return rows
+
+
 def main() -> None:
     """Writes one such day."""
     parser = argparse.ArgumentParser(description=__doc__.splitlines()[0])
@@ -117,9 +142,10 @@ def main() -> None:
     parser.add_argument("--seed", type=int, required=True)
     parser.add_argument("--factor", type=float, default=0.75)
     parser.add_argument("--anchors", action="store_true")
+    parser.add_argument("--shackles", action="store_true")
     parser.add_argument("path", type=Path)
     given = parser.parse_args()
-    rows = many_kinds(given.loads, given.seed, given.factor, given.anchors)
+    rows = many_kinds(given.loads, given.seed, given.factor, given.anchors, shackles=given.shackles)
     write_workbook(rows, given.path)
 
 

@@ -16,7 +16,7 @@ from loadplan.plan.decode import decode
 from loadplan.plan.exact import ExactSearch
 from loadplan.plan.greedy import greedy
 from loadplan.plan.large import LargeSolve
-from loadplan.plan.short_cage import ShortCage
+from loadplan.plan.settle import Settled
 from loadplan.plan.small import SmallSolve
 from loadplan.plan.stage_cost import STRENGTH
 from loadplan.plan.start import begun_again
@@ -55,21 +55,37 @@ def test_stage_by_stage(seed: int, monkeypatch: pytest.MonkeyPatch) -> None:
 
 
 @pytest.mark.parametrize("seed", range(10))
-def test_a_plan_to_fall_back_on(seed: int, monkeypatch: pytest.MonkeyPatch) -> None:
+def test_a_plan_without_the_compact_program(seed: int, monkeypatch: pytest.MonkeyPatch) -> None:
     least = plan_day(tight_day(seed))
-    fallen: list[dict[int, int]] = []
+    fallen: list[LargeSolve] = []
 
-    def better(self: ShortCage, most: dict[int, int]) -> None:
-        fallen.append(most)
-        made(self, most)
+    def many(self: LargeSolve, rough: Values) -> dict[int, int]:
+        fallen.append(self)
+        return made(self, rough)
 
-    made = ShortCage.better
-    monkeypatch.setattr(ShortCage, "better", better)
-    monkeypatch.setattr(small, "MOST_LOADS", 0)
-    monkeypatch.setattr(SmallSolve, "_later_stages", lambda self: self._stage_by_stage(1.0))
+    made = LargeSolve.as_many_ready
+    monkeypatch.setattr(LargeSolve, "as_many_ready", many)
     monkeypatch.setattr(small, "FIRST_TRY", 0.0)  # no time for what comes before it
+    monkeypatch.setattr(SmallSolve, "_by_compact", nothing_found)
+    monkeypatch.setattr(SmallSolve, "_most_ready", nothing_found)
     plan = plan_day(tight_day(seed), time_limit=LIMIT)
     assert len(fallen) == 1
+    held_against(plan, least)
+    assert len(plan.ready) == len(least.ready)
+
+
+def nothing_found(*_: object) -> Settled:
+    """What takes longer than there is time for."""
+    raise OutOfTimeError
+
+
+@pytest.mark.parametrize("seed", range(10))
+def test_in_whole_numbers_after_no_try_at_all_bounds(
+    seed: int, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    least = plan_day(tight_day(seed))
+    monkeypatch.setattr(small, "FIRST_TRY", 0.0)
+    plan = plan_day(tight_day(seed), time_limit=LIMIT)
     held_against(plan, least)
     assert len(plan.ready) == len(least.ready)
 
@@ -79,12 +95,12 @@ def test_many_kinds_of_gear_for_many_loads(tmp_path: Path, monkeypatch: pytest.M
     one = day_of(many_kinds(4, 2, 0.75), tmp_path)
     taken: list[LargeSolve] = []
 
-    def many(self: LargeSolve, rough: Values) -> dict[int, int]:
+    def later(self: LargeSolve, most: dict[int, int]) -> None:
         taken.append(self)
-        return made(self, rough)
+        made(self, most)
 
-    made = LargeSolve.as_many_ready
-    monkeypatch.setattr(LargeSolve, "as_many_ready", many)
+    made = LargeSolve.later_stages
+    monkeypatch.setattr(LargeSolve, "later_stages", later)
     plan = plan_day(one, time_limit=6.0)
     assert taken, "the day is one of those with very many sets"
     monkeypatch.undo()
