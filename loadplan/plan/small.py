@@ -13,6 +13,7 @@ from loadplan.plan.complete_search import MOST_LOADS
 from loadplan.plan.greedy import greedy
 from loadplan.plan.large import LargeSolve
 from loadplan.plan.settle import Settled
+from loadplan.plan.short import by_rank
 from loadplan.plan.short_cage import ShortCage
 from loadplan.plan.stage_cost import MIXED_SETS, STRENGTH, TIE_DOWNS
 from loadplan.plan.stages import FIRST_TRY, SECOND_TRY, StagedSolve, strength_step
@@ -76,6 +77,9 @@ class SmallSolve(StagedSolve):
         Both at once where as many loads can go as their bounds say. With ``wide`` prices meet
         articles with very many sets, and there are no such bounds.
         """
+        if wide and not self._few():
+            self._like_a_large_day()
+            return
         compact, tie_downs = self._compact(), Settled()
         most = dict(self.bounder.selection.ready)
         if not wide:
@@ -85,8 +89,11 @@ class SmallSolve(StagedSolve):
             with self._within(_MOST):
                 most = self._most_ready(compact)
                 tie_downs = self._by_compact(compact, TIE_DOWNS, 1.0)
-        if self.values is None or not self._few():
-            self._like_a_large_day(most, tie_downs, wide=wide)
+        if self.values is None:
+            self._like_a_large_day()
+            return
+        if not self._few():
+            self._better(most, tie_downs)
             return
         self._hold(TIE_DOWNS, self._value(TIE_DOWNS))
         self.bounder.compact = compact
@@ -96,32 +103,34 @@ class SmallSolve(StagedSolve):
     def _compact(self) -> Compact:
         return Compact.of(self.bounder.master, self.bounder.selection)
 
-    def _like_a_large_day(self, most: dict[int, int], tie_downs: Settled, *, wide: bool) -> None:
-        """Better the plan of the compact program, or one by hand rules where it found none.
+    def _like_a_large_day(self) -> None:
+        """A plan first, then its bounds: prices and the compact program take too long.
 
-        ``most`` loads can be ready; the plan has the ``tie_downs``.
+        The compact program has a try where fewer loads go than could.
         """
-        bounder = self.bounder
-        other: ShortCage
-        if wide or self.values is None:
-            other = LargeSolve(begun_again(bounder), self.results)
-        else:
-            other = ShortCage(bounder, self.results, at_once=_SECONDS)
+        bounder, rank = self.bounder, by_rank(self.bounder)
+        other = LargeSolve(begun_again(bounder), self.results)
         master = other.bounder.master
         try:
-            if self.values is None:
-                most = other.as_many_ready(greedy(master))
-            elif other.bounder is bounder:
-                other.values = self.values
-            else:
-                other.values = master.values_of(bounder.master, self.values)
+            most = other.as_many_ready(greedy(master))
             if not other.has(most):
-                other.better(most)
-            else:
-                other.tie_downs = tie_downs
-                other.later_stages(most)
+                with self._within(SECOND_TRY):
+                    self._most_ready(self._compact())
+                if self.values is not None:
+                    found = master.values_of(bounder.master, self.values)
+                    other.values = min(other.values, found, key=lambda one: master.value(rank, one))
+            other.later_stages(most)
         finally:
             self.bounder, self.values = other.bounder, other.values
+
+    def _better(self, most: dict[int, int], tie_downs: Settled) -> None:
+        """Better the plan there is, of which ``most`` loads can be ready; ``tie_downs`` is its."""
+        other = ShortCage(self.bounder, self.results, self.values, at_once=_SECONDS)
+        other.tie_downs = tie_downs
+        try:
+            other.better(most)
+        finally:
+            self.values = other.values
 
     def _most_ready(self, compact: Compact) -> dict[int, int]:
         """Settle how many loads can be ready, priority by priority; answers with how many could."""
