@@ -9,6 +9,7 @@ from __future__ import annotations
 import math
 import time
 from collections.abc import Callable
+from types import SimpleNamespace
 
 import highspy
 import pytest
@@ -222,3 +223,25 @@ def test_never_a_false_word(faulty, capsys, tmp_path, fault, start, sheets):
     if ran.code == 4:
         assert sheets is THREE
         assert ran.out[0] == "3 loads: 2 ready, 1 held."
+
+
+def test_a_run_that_ends_lost_is_made_again_from_the_start():
+    kinds, done = highspy.HighsModelStatus, []
+    ends = [kinds.kUnknown, kinds.kOptimal, kinds.kOptimal]
+
+    def ran():
+        done.append("run")
+        return highspy.HighsStatus.kOk
+
+    model = SimpleNamespace(
+        run=ran,
+        getRunTime=lambda: 0.0,
+        getModelStatus=lambda: ends[done.count("run") - 1],
+        setOptionValue=lambda name, value: done.append((name, value)),
+        clearSolver=lambda: done.append("cleared"),
+    )
+    run.run(model, 1.0)
+    assert done[1:] == ["run", "cleared", ("presolve", "off"), "run"]
+    run.run(model, 1.0)
+    assert done[-1] == "run"
+    assert done.count("run") == 3
