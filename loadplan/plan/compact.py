@@ -115,10 +115,10 @@ class Compact:
         for priority, number in self.selection.ready.items():
             mine = self._of(search, priority)
             solver.add_row(mine, np.ones(len(mine)), float(number), INFINITE)
-        for cut in self.selection.cuts:
-            if cut.depth == 0:  # holds whatever stages are held
-                (loads,) = np.nonzero(cut.weights)
-                solver.add_row(search.going[loads], cut.weights[loads], -INFINITE, cut.limit)
+        # These hold whatever stages are held.
+        cuts = [cut for cut in self.selection.cuts if cut.depth == 0]
+        if cuts:
+            solver.at_most([(search.going, cut.weights, cut.limit) for cut in cuts])
         solver.price(cost)
         outcome = solver.solve(self.clock.left(), step)
         if outcome.values is None:

@@ -7,7 +7,8 @@ from dataclasses import dataclass
 
 import pulp
 
-from loadplan.plan.reach import Reach
+from loadplan.plan.reach import Reach, reach_of_simple
+from loadplan.plan.sets import ArticleSets, Sets
 
 Pair = tuple[str, str]
 
@@ -50,22 +51,22 @@ class Counted:
 
 
 def counted_of(
-    reach: Reach,
-    pairs: list[Pair],
-    pieces: dict[Pair, int],
-    binary: Callable[[], pulp.LpVariable] | None,
+    sets: Sets, article: ArticleSets, binary: Callable[[], pulp.LpVariable] | None
 ) -> Counted:
-    """What is known of an article whose assemblies are of ``pairs``, in the order of its reach.
-
-    ``pieces`` is how many of each pair there could be at all; without ``binary`` nothing counts
-    pairs.
-    """
-    alone: dict[Pair, list[int]] = {}
-    for pair, number in zip(pairs, reach.alone, strict=True):
-        alone.setdefault(pair, []).append(number)
+    """What is known of a simple article; without ``binary`` nothing counts pairs."""
+    (place,), reach = article.classes, reach_of_simple(article)
+    numbers: dict[Pair, list[int]] = {}
+    for assembly, number in zip(place.assemblies, reach.alone, strict=True):
+        numbers.setdefault(assembly.pair, []).append(number)
     known = {
-        pair: OfPair(least=min(numbers), enough=max(numbers), pieces=pieces[pair])
-        for pair, numbers in alone.items()
+        pair: OfPair(least=min(alone), enough=max(alone), pieces=_pieces(sets, pair, place.room))
+        for pair, alone in numbers.items()
     }
     chosen = {} if binary is None else {pair: binary() for pair in known}
     return Counted(reach, known, chosen, None if binary is None else binary())
+
+
+def _pieces(sets: Sets, pair: Pair, room: int) -> int:
+    """How many of ``pair`` all usable members and tensioners together make, up to ``room``."""
+    gear = sets.day.gear_by_id
+    return room if sets.plenty else min(room, *(gear[one].usable for one in pair if one in gear))

@@ -14,7 +14,7 @@ import pulp
 from pulp import LpConstraint, LpConstraintEQ, LpConstraintGE, LpConstraintLE
 
 from loadplan.plan.constraints import Terms, row
-from loadplan.plan.counted import Counted
+from loadplan.plan.counted import Counted, Pair
 from loadplan.plan.reach import Reach
 from loadplan.plan.variables import CoupledArticle
 
@@ -28,13 +28,12 @@ def tiers_counted(
     are of the best and all others of the next tier below. With more than n the row asks nothing.
     """
     (pieces,) = article.pieces
-    values = counted.reach.values
+    values, fewest = counted.reach.values, min(counted.reach.alone)
     for tier, must in strong_ones(counted.reach):
         terms: Terms = [
             (variable, must + int(value >= tier))
             for variable, value in zip(pieces, values, strict=True)
         ]
-        fewest = _fewest(counted.reach)
         yield row([*terms, (ready, -must * (fewest + 1))], LpConstraintGE, 0)
 
 
@@ -43,17 +42,13 @@ def strong_ones(reach: Reach) -> Iterator[tuple[int, int]]:
 
     Only where a lower tier does not ask as many.
     """
-    tiers, fewest, before = sorted(set(reach.values)), _fewest(reach), 0
+    tiers, fewest, before = sorted(set(reach.values)), min(reach.alone), 0
     for below, tier in reversed(list(pairwise(tiers))):
         gain = tiers[-1] - below
         must = max(0, -(-(reach.need - fewest * below) // gain))
         if must > before:
             yield tier, must
             before = must
-
-
-def _fewest(reach: Reach) -> int:
-    return min(reach.alone)
 
 
 def alone_or_mixed(
@@ -73,7 +68,7 @@ def alone_or_mixed(
     beside += [(variable, -1) for variable in counted.alone.values()]
     yield row([*beside, (mixed, -2)], LpConstraintGE, 0)
     ((place,), (pieces,)) = article.sets.classes, article.pieces
-    of_pair: dict[tuple[str, str], Terms] = defaultdict(list)
+    of_pair: dict[Pair, Terms] = defaultdict(list)
     for assembly, variable in zip(place.assemblies, pieces, strict=True):
         of_pair[assembly.pair].append((variable, 1))
     for pair, most in counted.pairs.items():

@@ -26,7 +26,6 @@ MOST_SETS = 40_000
 _MOST_COLUMNS = 15_000  # of a whole solve; with more the solver may not keep its time
 _MOST_AT_LARGE = 30_000  # the same on a large day, whose columns presolve mostly takes out
 _MOST_JOINED = 400_000  # ways to join members and tensioners that are tried with patience
-_ENDLESS = 10**12
 _NARROW_SETS = 0.04  # of what a set costs on average: how much dearer sets may be at first
 _MOST_HALVED = 2  # times that a budget with too many sets or columns is halved
 _NARROW = 0.6  # share of the time left, for a search that is not the widest
@@ -207,8 +206,8 @@ class ExactSearch:
         report = clock.report if clock.tell is not None else None
         whole = replace(master.solver.matrix(), lower=lower, upper=upper)
         # With patience, days on which halves take long to find are left to the compact program.
-        steps = _ENDLESS if self.bounder.patience is None else _MOST_JOINED
-        tick = Steps(steps, clock).tick
+        few = self.bounder.patience is not None
+        tick = Steps(_MOST_JOINED, clock).tick if few else clock.tick
         halves = halved(master, whole, self.stage, could, lower == 0, tick)
         large = self.bounder.large
         if len(halves.cost) > (_MOST_AT_LARGE if large else _MOST_COLUMNS):

@@ -9,6 +9,7 @@ from fractions import Fraction
 from functools import lru_cache
 
 from loadplan.plan.patterns import minimal_patterns
+from loadplan.plan.sets import ArticleSets
 
 MOST_PATTERNS = 400
 
@@ -56,6 +57,14 @@ def reach_of(
     least = int(need * scale)
     alone = tuple(max(fewest, -(-least // value)) for value in whole[: len(values)])
     return Reach(need=least, values=whole, fewest=fewest, alone=alone)
+
+
+def reach_of_simple(article: ArticleSets) -> Reach:
+    """The :class:`Reach` of a simple article, of the assemblies of its one class."""
+    (place,), (strength,) = article.classes, article.demand.strengths
+    credit = strength.credit_of(place.routing)
+    values = [credit * assembly.wll for assembly in place.assemblies]
+    return reach_of(values, strength.need, article.fewest())
 
 
 def tiers_of(reach: Reach, room: int) -> Tiers:

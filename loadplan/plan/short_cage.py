@@ -3,10 +3,7 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Callable
 from dataclasses import dataclass, field, replace
-
-import numpy as np
 
 from loadplan.plan.compact import Compact
 from loadplan.plan.fill import Fill
@@ -88,18 +85,6 @@ class ShortCage(StagedSolve):
                 self._polish(STRENGTH, strength_step(self.bounder))
         self._least_strength(strength_step(self.bounder), -math.inf)
 
-    def has(self, ready: dict[int, int]) -> bool:
-        """Whether the plan has so many loads ready at every priority."""
-        return self._ready() == ready
-
-    def _ready(self) -> dict[int, int]:
-        """How many loads of each priority the plan has ready."""
-        priority, now = self.bounder.selection.priority, self._goes()
-        assert now is not None
-        return {
-            one: round(float(now[priority == one].sum())) for one in np.unique(priority).tolist()
-        }
-
     def _more_go(self, most: dict[int, int]) -> None:
         """Let more loads go, by the whole day at once and then by stretches of it.
 
@@ -109,7 +94,7 @@ class ShortCage(StagedSolve):
         bounder.clock.stage = rank.name
         if not self._very_large():
             with self._within(_MORE):
-                self._let_in(lambda: self._lacking(most) <= _LAST)
+                self._let_in(most)
             if 0 < self._lacking(most) <= _LAST:
                 with self._within(_LAST_SHARE):
                     self._the_last(most)
@@ -137,11 +122,12 @@ class ShortCage(StagedSolve):
             self.values = before if self.values is None else self.values
             bounder.selection.ready = {}
 
-    def _let_in(self, enough: Callable[[], bool] = lambda: False) -> None:
+    def _let_in(self, most: dict[int, int]) -> None:
+        """Let loads in until at most one lacks of ``most``, or no more can be."""
         assert self.values is not None
         for better in let_in(self.bounder, by_rank(self.bounder), self.values):
             self.values = better
-            if enough():
+            if self._lacking(most) <= _LAST:
                 return
 
     def _better_and_hold(self, stage: StageCost, share: float, *, proved: bool) -> bool:
@@ -198,8 +184,3 @@ class ShortCage(StagedSolve):
         strongest = max((float(menu.strength.max(initial=1.0)) for menu in menus), default=1.0)
         price = math.ceil(strongest)
         return replace(STRENGTH, mixed=price, tie_downs=price)
-
-    def _hold_those_ready(self) -> None:
-        """Hold as many loads ready at each priority as the plan has."""
-        self.bounder.selection.ready = self._ready()
-        self.bounder.master.hold_ready(self.bounder.selection.ready)

@@ -21,8 +21,8 @@ from loadplan.plan.start import begun_again
 
 _AT_ONCE = 0.15  # share of the time left for a later stage by the compact program
 _AT_ONCE_WIDE = 0.4  # the same where prices meet articles with very many sets
-_MOST = 0.8  # share of the time left for loads ready and tie-downs by it
-_MOSTLY = 0.5  # the same where bounds by prices are taken to be reached
+_COUNTS = 0.8  # share of the time left for loads ready and tie-downs by it
+_AT_BOUNDS = 0.5  # the same where bounds by prices are taken to be reached
 _POLISH = 0.15  # share of the time left in which its plan is bettered
 _FAR = 0.02  # share of the bound beyond which the first try gives up
 _WIDER = 30  # times that pricing of the later stages of few loads may meet such articles
@@ -52,8 +52,10 @@ class SmallSolve(StagedSolve):
             self._drop(MIXED_SETS)
             self._drop(TIE_DOWNS)
             self._in_whole_numbers(step, wide=wide)
-        elif not strength.proved:
+        elif not strength.proved and self._few():
             self._least_in_turn(self._compact(), step, strength.bound, wide=wide)
+        elif not strength.proved:
+            self._least_strength(step, strength.bound)
 
     def _bounded(self) -> bool:
         """Take the bounds to be reached; not where there are very many sets, or it takes long."""
@@ -83,10 +85,10 @@ class SmallSolve(StagedSolve):
         compact, tie_downs = self._compact(), Settled()
         most = dict(self.bounder.selection.ready)
         if not wide:
-            with self._within(_MOSTLY):
+            with self._within(_AT_BOUNDS):
                 tie_downs = self._by_compact(compact, TIE_DOWNS, 1.0)
         if self.values is None:
-            with self._within(_MOST):
+            with self._within(_COUNTS):
                 most = self._most_ready(compact)
                 tie_downs = self._by_compact(compact, TIE_DOWNS, 1.0)
         if self.values is None:
@@ -139,15 +141,12 @@ class SmallSolve(StagedSolve):
         selection.ready = {}
         for stage in self._priorities():
             bounder.clock.stage = stage.name
-            with bounder.clock.at_most(_MOST):
+            with bounder.clock.at_most(_COUNTS):
                 found = compact.most_ready(stage.priority)
             self.values = found.values
-            goes = self._goes()
-            assert goes is not None
-            same = selection.priority == stage.priority
-            number = round(float(goes[same].sum()))
-            most[stage.priority] = math.floor(min(float(same.sum()), _TINY - found.bound))
-            selection.ready[stage.priority] = number
+            same = float((selection.priority == stage.priority).sum())
+            most[stage.priority] = math.floor(min(same, _TINY - found.bound))
+            selection.ready[stage.priority] = self._ready()[stage.priority]
             self._note(stage, float(most[stage.priority]))
         bounder.master.hold_ready(selection.ready)
         if most == selection.ready:
@@ -171,20 +170,17 @@ class SmallSolve(StagedSolve):
         return self._value(MIXED_SETS)
 
     def _least_in_turn(self, compact: Compact, step: float, least: float, *, wide: bool) -> None:
-        """Settle the strength by prices and the compact program in turn; none is below ``least``.
-
-        Of more than a few loads the compact program has no share in it.
-        """
+        """Settle the strength by prices and compact program in turn; none is below ``least``."""
         strength = Settled(bound=least)
-        if self._few():
-            if not wide:
-                with self._within(_AT_ONCE):
-                    strength = self._settle(STRENGTH, step, self.values, least)
-            if not strength.proved:
-                with self._within(_AT_ONCE_WIDE if wide else _AT_ONCE):
-                    strength = self._by_compact(compact, STRENGTH, step, strength.bound)
-            if not strength.proved and not self._near(STRENGTH):
-                with self._within(FIRST_TRY):
-                    self._polish(STRENGTH, step)
+        if not wide:
+            with self._within(_AT_ONCE):
+                strength = self._settle(STRENGTH, step, self.values, least)
         if not strength.proved:
-            self._least_strength(step, max(least, strength.bound))
+            with self._within(_AT_ONCE_WIDE if wide else _AT_ONCE):
+                strength = self._by_compact(compact, STRENGTH, step, strength.bound)
+        if strength.proved:
+            return
+        if not self._near(STRENGTH):
+            with self._within(FIRST_TRY):
+                self._polish(STRENGTH, step)
+        self._least_strength(step, max(least, strength.bound))

@@ -115,6 +115,23 @@ class StagedSolve(ABC):
         master = self.bounder.master
         return None if self.values is None else np.round(self.values[master.going])
 
+    def has(self, ready: dict[int, int]) -> bool:
+        """Whether the plan has so many loads ready at every priority."""
+        return self._ready() == ready
+
+    def _ready(self) -> dict[int, int]:
+        """How many loads of each priority the plan has ready."""
+        priority, now = self.bounder.selection.priority, self._goes()
+        assert now is not None
+        return {
+            one: round(float(now[priority == one].sum())) for one in np.unique(priority).tolist()
+        }
+
+    def _hold_those_ready(self) -> None:
+        """Hold as many loads ready at each priority as the plan has."""
+        self.bounder.selection.ready = self._ready()
+        self.bounder.master.hold_ready(self.bounder.selection.ready)
+
     def _polish(self, stage: StageCost, step: float, enough: float = -math.inf) -> None:
         assert self.values is not None
         self.bounder.clock.stage = stage.name

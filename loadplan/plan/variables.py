@@ -12,7 +12,7 @@ from loadplan.plan.assembly import Assembly
 from loadplan.plan.counted import Counted, counted_of
 from loadplan.plan.fixed import Completion
 from loadplan.plan.loose import Loose, loose_of
-from loadplan.plan.reach import Reach, Tiers, reach_of, tiers_of
+from loadplan.plan.reach import Reach, Tiers, reach_of_simple, tiers_of
 from loadplan.plan.sets import AccessoryClass, ArticleSets, LoadSets, PositionClass, Sets
 from loadplan.rules.positions import MIDDLE
 
@@ -125,7 +125,7 @@ def make_variables(
             else:
                 one = _coupled(made, sets, index, article)
                 if article.simple:
-                    one.counted = _counted(made, sets, article, pairs=pairs)
+                    one.counted = counted_of(sets, article, made.binary if pairs else None)
             made.articles[index].append(one)
         made.loose[index] = loose_of(sets, index, made.whole, made.activities)
         _protectors(made, sets, load, made.activities[before:], made.protectors[index])
@@ -137,11 +137,7 @@ def _simple(
 ) -> SimpleArticle:
     if not complete:
         return SimpleArticle(article, {}, None)
-    (place,) = article.classes
-    (strength,) = article.demand.strengths
-    credit = strength.credit_of(place.routing)
-    values = [credit * assembly.wll for assembly in place.assemblies]
-    reach = reach_of(values, strength.need, article.fewest())
+    (place,), reach = article.classes, reach_of_simple(article)
     pure: dict[int, pulp.LpVariable] = {}
     for at, (assembly, number) in enumerate(zip(place.assemblies, reach.alone, strict=True)):
         if number <= min(place.room, _most(sets, load, assembly)):
@@ -211,16 +207,6 @@ def _coupled(made: Variables, sets: Sets, load: int, article: ArticleSets) -> Co
     )
 
 
-def _counted(made: Variables, sets: Sets, article: ArticleSets, *, pairs: bool) -> Counted:
-    (place,), (strength,) = article.classes, article.demand.strengths
-    credit = strength.credit_of(place.routing)
-    values = [credit * assembly.wll for assembly in place.assemblies]
-    reach = reach_of(values, strength.need, article.fewest())
-    pieces = {one.pair: min(place.room, _pieces_of(sets, one)) for one in place.assemblies}
-    every = [assembly.pair for assembly in place.assemblies]
-    return counted_of(reach, every, pieces, made.binary if pairs else None)
-
-
 def _accessories(
     made: Variables, sets: Sets, load: int, article: ArticleSets
 ) -> list[CreditedAccessories]:
@@ -254,14 +240,6 @@ def _most(sets: Sets, load: int, assembly: Assembly) -> int:
     gear = sets.day.gear_by_id
     most = min(gear[piece].usable // number for piece, number in assembly.uses)
     return min(most, sets.loads[load].demand.winches.at_most) if assembly.winch else most
-
-
-def _pieces_of(sets: Sets, assembly: Assembly) -> int:
-    """How many of its pair all usable members and tensioners together make."""
-    if sets.plenty:
-        return _PLENTY
-    gear = sets.day.gear_by_id
-    return min(gear[piece].usable for piece in assembly.pair if piece in gear)
 
 
 def _act(

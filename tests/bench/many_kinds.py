@@ -62,14 +62,12 @@ def many_kinds(
     names = [f"L{number:03d}" for number in range(1, loads + 1)]
     cargo = [_machine(name, at, random) for name in names for at in range(random.choice((1, 1, 2)))]
     need = sum(4 + bool(row["Accessories"]) for row in cargo)
-    if not shackles:
-        return _day(names, cargo, anchors, need * _OUT_AT_ONCE * factor, random)
-    pieces = 0
-    for row in cargo:
+    for row in cargo if shackles else ():
         row["Shackles"] = random.choice((None, None, 1, 2))
-        pieces += 4 * int(str(row["Shackles"] or 0))
     rows = _day(names, cargo, anchors, need * _OUT_AT_ONCE * factor, random)
-    rows["Gear"] += _shackles(pieces * _OUT_AT_ONCE * factor, random)
+    if shackles:
+        pieces = 4 * sum(int(str(row["Shackles"] or 0)) for row in cargo)
+        rows["Gear"] += _shackles(pieces * _OUT_AT_ONCE * factor, random)
     return rows
 
 
