@@ -97,6 +97,8 @@ class SmallSolve(StagedSolve):
         if not self._few():
             self._better(most, tie_downs)
             return
+        # Where the time came between two priorities, no later stage may cost a load.
+        self._hold_those_ready()
         self._hold(TIE_DOWNS, self._value(TIE_DOWNS))
         self.bounder.compact = compact
         self._hold(MIXED_SETS, self._mixed_by(compact, wide=wide))

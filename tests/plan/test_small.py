@@ -12,12 +12,14 @@ from loadplan.api import plan_day
 from loadplan.day.day import Day
 from loadplan.plan import small, solve_day
 from loadplan.plan.clock import OutOfTimeError
+from loadplan.plan.compact import Compact
 from loadplan.plan.decode import decode
 from loadplan.plan.exact import ExactSearch
 from loadplan.plan.greedy import greedy
 from loadplan.plan.large import LargeSolve
 from loadplan.plan.settle import Settled
 from loadplan.plan.small import SmallSolve
+from loadplan.plan.solver import Outcome
 from loadplan.plan.stage_cost import STRENGTH
 from loadplan.plan.start import begun_again
 from loadplan.workbook.read import read_day
@@ -72,6 +74,29 @@ def test_a_plan_without_the_compact_program(seed: int, monkeypatch: pytest.Monke
     assert len(fallen) == 1
     held_against(plan, least)
     assert len(plan.ready) == len(least.ready)
+
+
+@pytest.mark.parametrize("seed", range(3))
+def test_no_later_stage_costs_a_load(seed: int, monkeypatch: pytest.MonkeyPatch) -> None:
+    """Where the time comes between two priorities, what the plan has of the second stays too."""
+
+    def most_ready(self: Compact, priority: int) -> Outcome:
+        if priority > 1:
+            raise OutOfTimeError
+        return made(self, priority)
+
+    def mixed(self: SmallSolve, *_: object, **__: object) -> float:
+        held.append((dict(self.bounder.selection.ready), self._ready()))
+        raise OutOfTimeError
+
+    held: list[tuple[dict[int, int], dict[int, int]]] = []
+    made = Compact.most_ready
+    monkeypatch.setattr(Compact, "most_ready", most_ready)
+    monkeypatch.setattr(SmallSolve, "_bounded", lambda self: False)
+    monkeypatch.setattr(SmallSolve, "_mixed_by", mixed)
+    plan_day(tight_day(seed), time_limit=LIMIT)
+    ((known, ready),) = held
+    assert known == ready
 
 
 def nothing_found(*_: object) -> Settled:
