@@ -14,7 +14,7 @@ from loadplan.plan.complete_search import CompleteSearch
 from loadplan.plan.master import Master
 from loadplan.plan.pricing import improving_sets, prices_of
 from loadplan.plan.selection import Cut, Selection
-from loadplan.plan.solver import Outcome
+from loadplan.plan.solved import Outcome
 from loadplan.plan.stage_cost import GOING, MIXED_SETS, StageCost
 
 Array = np.ndarray[Any, np.dtype[Any]]

@@ -13,7 +13,8 @@ import numpy as np
 from loadplan.plan.article_rows import Rows, at_most, most_of
 from loadplan.plan.blocks import Block
 from loadplan.plan.clock import Clock, OutOfTimeError
-from loadplan.plan.solver import Solver, Status
+from loadplan.plan.solved import Status
+from loadplan.plan.solver import Solver
 from loadplan.plan.tie_set import TieSet
 
 Array = np.ndarray[Any, np.dtype[Any]]

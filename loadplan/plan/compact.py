@@ -17,7 +17,7 @@ from loadplan.plan.complete_search import CompleteSearch
 from loadplan.plan.master import Master
 from loadplan.plan.matrix import INFINITE
 from loadplan.plan.selection import Selection
-from loadplan.plan.solver import Outcome, Status
+from loadplan.plan.solved import Outcome, Status
 from loadplan.plan.stage_cost import MIXED_SETS, StageCost
 
 Array = np.ndarray[Any, np.dtype[Any]]

@@ -15,7 +15,8 @@ from loadplan.plan.clock import Clock
 from loadplan.plan.master import Master
 from loadplan.plan.matrix import INFINITE, Matrix, matrix_of
 from loadplan.plan.program import Program, build
-from loadplan.plan.solver import Outcome, Solver
+from loadplan.plan.solved import Outcome
+from loadplan.plan.solver import Solver
 from loadplan.plan.stage_cost import StageCost
 from loadplan.plan.tie_set import TieSet
 from loadplan.plan.variables import CoupledArticle, SimpleArticle

@@ -17,7 +17,7 @@ from loadplan.plan.bounds import Bounder
 from loadplan.plan.clock import OutOfTimeError
 from loadplan.plan.partly import partly_settled
 from loadplan.plan.pricing import improving_sets, prices_of
-from loadplan.plan.solver import Outcome, Status
+from loadplan.plan.solved import Outcome, Status
 from loadplan.plan.stage_cost import StageCost
 from loadplan.plan.whole import SURE
 

@@ -17,7 +17,8 @@ from loadplan.plan.complete_search import MOST_LOADS
 from loadplan.plan.halves import halved
 from loadplan.plan.master import Master
 from loadplan.plan.pricing import prices_of, sets_within
-from loadplan.plan.solver import Outcome, Solver, Status
+from loadplan.plan.solved import Outcome, Status
+from loadplan.plan.solver import Solver
 from loadplan.plan.stage_cost import StageCost
 from loadplan.plan.variables import CoupledArticle
 

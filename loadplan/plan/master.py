@@ -18,7 +18,8 @@ from loadplan.plan.clock import Clock
 from loadplan.plan.limits import Limits
 from loadplan.plan.matrix import INFINITE, matrix_of
 from loadplan.plan.program import Program
-from loadplan.plan.solver import Outcome, Solver
+from loadplan.plan.solved import Outcome
+from loadplan.plan.solver import Solver
 from loadplan.plan.stage_cost import StageCost
 from loadplan.plan.tie_set import TieSet
 from loadplan.plan.traits import traits_of, traits_of_sets

@@ -16,7 +16,7 @@ from loadplan.plan.clock import Steps, TooManyStepsError
 from loadplan.plan.master import Master
 from loadplan.plan.scarcity import scarcity
 from loadplan.plan.set_walk import enumerate_sets
-from loadplan.plan.solver import Outcome
+from loadplan.plan.solved import Outcome
 from loadplan.plan.stage_cost import StageCost
 from loadplan.plan.tie_set import Chosen, TieSet
 

@@ -1,10 +1,8 @@
-"""The boundary to the solver: arrays in, one outcome type out. Nothing else knows HiGHS."""
+"""The boundary to the solver: arrays in, one type of outcome out. Nothing else knows HiGHS."""
 
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass
-from enum import Enum, auto
 from typing import Any
 
 import highspy
@@ -13,34 +11,11 @@ import numpy as np
 from loadplan.plan.matrix import INFINITE, Matrix
 from loadplan.plan.run import run
 from loadplan.plan.solution_check import cost_flaw, flaw
+from loadplan.plan.solved import Outcome, Status
 from loadplan.problems import PLAN_AGAIN, SolverFailed
 
 Array = np.ndarray[Any, np.dtype[Any]]
 _DUAL, _PRIMAL = 1, 4  # HiGHS's numbers for its simplex strategies
-
-
-class Status(Enum):
-    """How a solve ended; values may be read only where a solution was found."""
-
-    OPTIMAL = auto()
-    INFEASIBLE = auto()
-    LIMIT = auto()
-
-
-@dataclass(frozen=True, slots=True)
-class Outcome:
-    """What a solve found.
-
-    ``values`` is None where no solution was found. ``bound`` holds for every solution of the
-    problem as it was posed. ``reduced`` (per column) and ``prices`` (per row) are the duals of a
-    linear solve, empty after a whole-number one.
-    """
-
-    status: Status
-    values: Array | None
-    bound: float
-    reduced: Array
-    prices: Array
 
 
 class Solver:

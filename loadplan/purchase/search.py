@@ -15,7 +15,8 @@ from loadplan.outcome.tie_down import Shown
 from loadplan.plan.clock import Clock
 from loadplan.plan.complete_search import CompleteSearch
 from loadplan.plan.matrix import INFINITE
-from loadplan.plan.solver import Outcome, Solver, Status
+from loadplan.plan.solved import Outcome, Status
+from loadplan.plan.solver import Solver
 from loadplan.plan.step import common_step
 from loadplan.problems import SolverFailed
 from loadplan.purchase.owned import gear_ids

@@ -9,7 +9,8 @@ from typing import Any
 import numpy as np
 
 from loadplan.plan.matrix import Matrix
-from loadplan.plan.solver import Solver, Status
+from loadplan.plan.solved import Status
+from loadplan.plan.solver import Solver
 
 Array = np.ndarray[Any, np.dtype[Any]]
 _TINY = 1e-6

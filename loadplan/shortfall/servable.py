@@ -14,7 +14,8 @@ from loadplan.day.gear import Price
 from loadplan.plan.clock import Clock
 from loadplan.plan.matrix import Matrix
 from loadplan.plan.sets import Sets
-from loadplan.plan.solver import Solver, Status
+from loadplan.plan.solved import Status
+from loadplan.plan.solver import Solver
 from loadplan.purchase.program import PurchaseProgram, purchase_program
 from loadplan.shortfall.relaxed import Denial, Relaxed
 

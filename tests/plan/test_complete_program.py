@@ -14,7 +14,8 @@ from loadplan.plan import objectives
 from loadplan.plan.matrix import matrix_of
 from loadplan.plan.program import build
 from loadplan.plan.sets import sets_of
-from loadplan.plan.solver import Solver, Status
+from loadplan.plan.solved import Status
+from loadplan.plan.solver import Solver
 from tests.plan.build import binder, chain, day, machine
 
 

@@ -19,7 +19,7 @@ from loadplan.plan.greedy import greedy
 from loadplan.plan.large import LargeSolve
 from loadplan.plan.settle import Settled
 from loadplan.plan.small import SmallSolve
-from loadplan.plan.solver import Outcome
+from loadplan.plan.solved import Outcome
 from loadplan.plan.stage_cost import STRENGTH
 from loadplan.plan.start import begun_again
 from loadplan.workbook.read import read_day

@@ -15,7 +15,7 @@ from loadplan.plan.clock import Clock, OutOfTimeError
 from loadplan.plan.master import Master
 from loadplan.plan.program import build
 from loadplan.plan.sets import sets_of
-from loadplan.plan.solver import Outcome
+from loadplan.plan.solved import Outcome
 from loadplan.plan.stage_cost import TIE_DOWNS
 from loadplan.plan.start import starting_sets
 from loadplan.shortfall.conflicts import conflicts_of
