@@ -16,7 +16,9 @@ from loadplan.plan.clock import OutOfTimeError, Steps
 from loadplan.plan.complete_search import MOST_LOADS
 from loadplan.plan.halves import halved
 from loadplan.plan.master import Master
+from loadplan.plan.matrix import Matrix
 from loadplan.plan.pricing import prices_of, sets_within
+from loadplan.plan.raised_plan import RaisedPlan
 from loadplan.plan.solved import Outcome, Status
 from loadplan.plan.solver import Solver
 from loadplan.plan.stage_cost import StageCost
@@ -24,6 +26,7 @@ from loadplan.plan.variables import CoupledArticle
 
 Array = np.ndarray[Any, np.dtype[Any]]
 MOST_SETS = 40_000
+_MOST_RAISED = 400  # loads: beyond, linear solves take too long
 _MOST_COLUMNS = 15_000  # of a whole solve; with more the solver may not keep its time
 _MOST_AT_LARGE = 30_000  # the same on a large day, whose columns presolve mostly takes out
 _MOST_JOINED = 400_000  # ways to join members and tensioners that are tried with patience
@@ -116,7 +119,7 @@ class ExactSearch:
             far = self.best is None and budget > self.farthest * abs(linear.bound)
             if far or (not complete and outcome.values is None):
                 return Ending.OPEN
-            budget = self._more(budget) if outcome.values is None else math.inf
+            budget = self._more(budget) if self.best is None else math.inf
 
     def _keep(self, values: Array) -> None:
         """Keep a plan that beats the best so far; a solve cut short may have found a worse one."""
@@ -203,17 +206,21 @@ class ExactSearch:
         stays = goes[master.traits.load] == 0
         could &= ~(stays & (np.arange(len(upper)) >= master.base))
         could, slack_rows = self._within_held(goes, could)
-        clock = self.bounder.clock
+        clock, large, bound = self.bounder.clock, self.bounder.large, -math.inf
         report = clock.report if clock.tell is not None else None
         whole = replace(master.solver.matrix(), lower=lower, upper=upper)
+        beats = self.best is not None or self.known
+        if large and beats and self.stage.strength and goes.sum() <= _MOST_RAISED:
+            raised, could = self._raised(whole, could)
+            if raised.status is not Status.LIMIT:
+                return raised
+            bound = raised.bound
         # With patience, days on which halves take long to find are left to the compact program.
         few = self.bounder.patience is not None
         tick = Steps(_MOST_JOINED, clock).tick if few else clock.tick
         halves = halved(master, whole, self.stage, could, lower == 0, tick)
-        large = self.bounder.large
         if len(halves.cost) > (_MOST_AT_LARGE if large else _MOST_COLUMNS):
             return None
-        beats = self.best is not None or self.known
         # A large day's plan is there before the search, and may be far from the least.
         searches = self.best is None and (large or not self.known)
         # The columns are what pricing has left: on most days presolve takes longer than it saves.
@@ -225,11 +232,24 @@ class ExactSearch:
             most = self.value - 0.5 * self.step
             solver.add_row(columns, halves.cost[columns], -math.inf, most)
         solver.price(halves.cost)
-        outcome = solver.solve(seconds, self.step)
+        outcome = solver.solve(min(seconds, clock.left()), self.step)
+        bound = max(bound, outcome.bound)
         if outcome.values is None:
-            return outcome
-        values = halves.whole(outcome.values)
-        return Outcome(outcome.status, values, outcome.bound, outcome.reduced, outcome.prices)
+            return replace(outcome, bound=bound)
+        return replace(outcome, values=halves.whole(outcome.values), bound=bound)
+
+    def _raised(self, whole: Matrix, could: Array) -> tuple[Outcome, Array]:
+        """What comes of raising the bound, and the columns ``could`` that a better plan may take.
+
+        A plan that is better, though not at the bound, is kept.
+        """
+        bounder, below = self.bounder, self.value - 0.5 * self.step
+        at = RaisedPlan(bounder.master, self.stage, whole, below, self.step, bounder.clock)
+        raised = at.bound(could)
+        outcome = at.outcome(raised)
+        if outcome.values is not None:
+            self._keep(outcome.values)
+        return outcome, raised.could
 
     def _within_held(self, goes: Array, could: Array) -> tuple[Array, list[int]]:
         """Leave out columns that alone would use up more of a held stage than it has to spare.

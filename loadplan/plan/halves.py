@@ -37,17 +37,17 @@ class Halves:
     keep: Array
     choices: tuple[Choice, ...]
 
-    def least(self, below: float, seconds: float) -> Array | None:
+    def least(self, below: float, seconds: float, enough: float = -math.inf) -> Array | None:
         """The values, as of ``whole``, of the least solution worth ``below`` or less.
 
-        None where none is found in ``seconds``.
+        None where none is found in ``seconds``. One worth ``enough`` or less does.
         """
         solver = Solver(self.matrix)
         if math.isfinite(below):
             (columns,) = np.nonzero(self.cost)
             solver.add_row(columns, self.cost[columns], -math.inf, below)
         solver.price(self.cost)
-        outcome = solver.solve(seconds, 1.0)
+        outcome = solver.solve(seconds, 1.0, enough=enough)
         return None if outcome.values is None else self.whole(outcome.values)
 
     def whole(self, values: Array) -> Array:

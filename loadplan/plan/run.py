@@ -11,6 +11,7 @@ from loadplan.problems import PLAN_AGAIN, SolverFailed
 
 # Seconds that a run may go on past its limit: the solver looks at the clock only now and then.
 GRACE = 60.0
+DUAL = 1  # HiGHS's number for its dual simplex
 
 
 def run(model: highspy.Highs, seconds: float) -> None:
@@ -49,7 +50,9 @@ def _guarded(model: highspy.Highs, failure: list[Exception]) -> None:
 
 
 def _again_fails(model: highspy.Highs) -> bool:
-    """Run once more from the start and without presolve; whether that fails too."""
+    """Run once more from the start, otherwise and without presolve; whether that fails too."""
     model.clearSolver()
+    # The primal simplex may end without knowing where on the smallest of problems.
+    model.setOptionValue("simplex_strategy", DUAL)
     model.setOptionValue("presolve", "off")
     return bool(model.run() == highspy.HighsStatus.kError)

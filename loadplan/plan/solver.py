@@ -2,20 +2,21 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from typing import Any
 
 import highspy
 import numpy as np
 
 from loadplan.plan.matrix import INFINITE, Matrix
-from loadplan.plan.run import run
+from loadplan.plan.run import DUAL, run
 from loadplan.plan.solution_check import cost_flaw, flaw
 from loadplan.plan.solved import Outcome, Status
 from loadplan.problems import PLAN_AGAIN, SolverFailed
 
 Array = np.ndarray[Any, np.dtype[Any]]
-_DUAL, _PRIMAL = 1, 4  # HiGHS's numbers for its simplex strategies
+_WHOLE = 1e-5  # how far from whole a value may be
+_PRIMAL = 4  # HiGHS's number for its primal simplex
 
 
 class Solver:
@@ -143,13 +144,13 @@ class Solver:
 
     def add_row(self, columns: Array, coefficients: Array, low: float, high: float) -> int:
         """Append a row; answers with its number."""
-        self._next_is(_DUAL)
+        self._next_is(DUAL)
         self._highs.addRow(low, high, len(columns), columns.astype(np.int32), coefficients)
         return self.rows - 1
 
     def at_most(self, rows: Sequence[tuple[Array, Array, float]]) -> int:
         """Append rows (columns, coefficients, most) without a lower limit; the first's number."""
-        self._next_is(_DUAL)
+        self._next_is(DUAL)
         sizes = [len(columns) for columns, _, _ in rows]
         self._highs.addRows(
             len(rows),
@@ -178,18 +179,38 @@ class Solver:
             np.array(values, dtype=float),
         )
 
+    def remove_rows(self, rows: Array) -> None:
+        """Remove rows; those behind them move up."""
+        self._highs.deleteRows(len(rows), rows.astype(np.int32))
+
+    def weights_of_fractions(self, values: Array, most: int) -> Iterator[Array]:
+        """The weights of rows that sum to a column the last linear solution has a fraction of.
+
+        One per such column, from the inverse of the basis, the furthest from whole first.
+        """
+        if not (np.abs(values - np.round(values)) > _WHOLE).any():
+            # Nor is there an inverse to ask for where nothing had to be solved.
+            return
+        _, basic = self._highs.getBasicVariables()
+        columns = np.array(basic)
+        off = np.where(columns >= 0, values[np.maximum(columns, 0)], 0.0)
+        off = np.abs(off - np.round(off))
+        for place in np.argsort(-off, kind="stable")[:most].tolist():
+            if off[place] > _WHOLE:
+                yield np.array(self._highs.getBasisInverseRow(place)[1])
+
     def bound_columns(self, columns: Array, lower: Array, upper: Array) -> None:
         """Change the bounds of some columns."""
-        self._next_is(_DUAL)
+        self._next_is(DUAL)
         self._highs.changeColsBounds(len(columns), columns.astype(np.int32), lower, upper)
 
     def bound_row(self, row: int, low: float, high: float) -> None:
         """Change the bounds of a row."""
         self._highs.changeRowBounds(row, low, high)
 
-    def price(self, cost: Array) -> None:
-        """Set the objective, to be least."""
-        self._next_is(_PRIMAL)
+    def price(self, cost: Array, *, afresh: bool = False) -> None:
+        """Set the objective, to be least; ``afresh`` where no solution is there to go on from."""
+        self._next_is(DUAL if afresh else _PRIMAL)
         self._cost = np.asarray(cost, dtype=float)
         every = np.arange(len(cost), dtype=np.int32)
         self._highs.changeColsCost(len(cost), every, np.asarray(cost, dtype=float))
@@ -206,9 +227,15 @@ class Solver:
         reduced, prices = np.array(solution.col_dual), np.array(solution.row_dual)
         return Outcome(status, values, bound, reduced, prices)
 
-    def solve(self, seconds: float, step: float, start: Array | None = None) -> Outcome:
-        """Least cost in whole numbers; values of the objective lie ``step`` or more apart."""
+    def solve(
+        self, seconds: float, step: float, start: Array | None = None, enough: float = -INFINITE
+    ) -> Outcome:
+        """Least cost in whole numbers; values of the objective lie ``step`` or more apart.
+
+        A solution worth ``enough`` or less ends it.
+        """
         self._highs.setOptionValue("mip_abs_gap", 0.9 * step)
+        self._highs.setOptionValue("objective_target", enough)
         if start is not None:
             solution = highspy.HighsSolution()
             solution.col_value = [float(value) for value in start]
@@ -262,6 +289,12 @@ def _status(status: highspy.HighsModelStatus) -> Status:
         return Status.OPTIMAL
     if status in (kinds.kInfeasible, kinds.kUnboundedOrInfeasible):
         return Status.INFEASIBLE
-    if status in (kinds.kTimeLimit, kinds.kSolutionLimit, kinds.kInterrupt, kinds.kIterationLimit):
+    if status in (
+        kinds.kTimeLimit,
+        kinds.kSolutionLimit,
+        kinds.kInterrupt,
+        kinds.kIterationLimit,
+        kinds.kObjectiveTarget,
+    ):
         return Status.LIMIT
     raise SolverFailed(f"The solver ended with the status {status}. {PLAN_AGAIN}")

@@ -1,0 +1,148 @@
+"""Rounded sums of rows hold for every solution in whole numbers, and raise the linear bound."""
+
+from __future__ import annotations
+
+import math
+from itertools import product
+from typing import Any
+
+import numpy as np
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from loadplan.plan.clock import Clock
+from loadplan.plan.matrix import Matrix, matrix_of_rows
+from loadplan.plan.raised_bound import Raising
+from loadplan.plan.rounded_sums import Rows
+from loadplan.plan.solver import Solver
+
+Array = np.ndarray[Any, np.dtype[Any]]
+
+
+def matrix(rows: list[list[int]], low: list[float], high: list[float], upper: list[int]) -> Matrix:
+    return matrix_of_rows(
+        np.array(rows, dtype=float),
+        low,
+        high,
+        np.array(upper, dtype=float),
+        np.ones(len(upper), dtype=bool),
+    ).columnwise()
+
+
+def whole_solutions(
+    rows: list[list[int]], low: list[float], high: list[float], of: Matrix
+) -> Array:
+    every = np.array(
+        list(
+            product(*(range(int(a), int(b) + 1) for a, b in zip(of.lower, of.upper, strict=True)))
+        ),
+        dtype=float,
+    ).reshape(-1, len(of.lower))
+    activity = every @ np.array(rows, dtype=float).T
+    return every[((activity >= np.array(low)) & (activity <= np.array(high))).all(axis=1)]
+
+
+@st.composite
+def problems(draw: st.DrawFn) -> tuple[list[list[int]], list[float], list[float], list[int]]:
+    """Up to six columns; rows of all three kinds, one of them often a choice of exactly one."""
+    columns = draw(st.integers(3, 6))
+    upper = draw(st.lists(st.integers(0, 2), min_size=columns, max_size=columns))
+    rows, low, high = [], [], []
+    if draw(st.booleans()):
+        rows.append([1] * (columns - 1) + [0])
+        low.append(1.0)
+        high.append(1.0)
+    for _ in range(draw(st.integers(2, 4))):
+        row = draw(st.lists(st.integers(-2, 4), min_size=columns, max_size=columns))
+        most = float(draw(st.integers(0, 9)))
+        kind = draw(st.sampled_from(["most", "least", "between"]))
+        rows.append(row)
+        low.append(-math.inf if kind == "most" else most - 4 * (kind == "between"))
+        high.append(math.inf if kind == "least" else most)
+    return rows, low, high, upper
+
+
+@given(problems(), st.data())
+def test_every_whole_solution_keeps_a_rounded_sum_of_any_weights(
+    problem: tuple[list[list[int]], list[float], list[float], list[int]], data: st.DataObject
+) -> None:
+    rows, low, high, upper = problem
+    one = matrix(rows, low, high, upper)
+    solver = Solver(
+        Matrix(**{**_fields(one), "whole": np.zeros(len(upper), dtype=bool)}), presolve=False
+    )
+    solver.price(np.array(data.draw(costs(len(upper)))))
+    linear = solver.relax(10.0)
+    if linear.values is None:
+        return
+    share = st.sampled_from([0.0, 0.25, 1 / 3, 0.5, -0.5, 2 / 3, 0.1, -0.7])
+    many = st.lists(share, min_size=len(rows), max_size=len(rows))
+    weights = np.array(data.draw(st.lists(many, min_size=1, max_size=5)))
+    solutions = whole_solutions(rows, low, high, one)
+    activity = solver.activity(linear.values)
+    for found in Rows(one).rounded(weights, activity, linear.values, one.upper, 99):
+        assert found.excess(linear.values) > 0
+        sums = solutions[:, found.columns] @ found.coefficients
+        assert (sums <= found.most).all()
+
+
+@given(problems(), st.data())
+def test_a_raised_bound_holds_and_leaves_out_nothing_that_is_better(
+    problem: tuple[list[list[int]], list[float], list[float], list[int]], data: st.DataObject
+) -> None:
+    rows, low, high, upper = problem
+    one = matrix(rows, low, high, upper)
+    cost = np.array(data.draw(costs(len(upper))))
+    below = float(data.draw(st.integers(-20, 30))) + 0.5
+    raised = Raising(one, cost, below).run(Clock(10.0))
+    solutions = whole_solutions(rows, low, high, one)
+    better = solutions[solutions @ cost <= below]
+    if len(better):
+        assert raised.bound <= float((better @ cost).min()) + 1e-6
+        assert not better[:, ~raised.could].any()
+
+
+def test_a_problem_without_entries_is_settled_by_its_bounds() -> None:
+    """The solver has no inverse of a basis then, and asking for it would end the program."""
+    one = matrix([[0, 0, 0]], [-math.inf], [0.0], [0, 2, 0])
+    assert Raising(one, np.array([1.0, -1.0, 1.0]), 5.0).run(Clock(10.0)).bound == -2.0
+
+
+def test_a_linear_problem_that_the_primal_simplex_loses_is_solved() -> None:
+    """From nothing, without presolve, it ends without knowing where (HiGHS 1.13)."""
+    rows = [[3, 2, -1, -2, 4, -2], [0, 4, 2, 1, -1, 3], [3, 1, 2, 0, 0, -1]]
+    one = matrix(rows, [3.0, 3.0, 0.0], [math.inf, 7.0, 4.0], [1, 0, 1, 2, 2, 1])
+    solver = Solver(Matrix(**{**_fields(one), "whole": np.zeros(6, dtype=bool)}), presolve=False)
+    solver.price(np.array([4.0, -2.0, -3.0, 4.0, -2.0, -1.0]))
+    assert solver.relax(10.0).bound == pytest.approx(-8.0)
+
+
+def costs(columns: int) -> st.SearchStrategy[list[float]]:
+    return st.lists(st.integers(-5, 9).map(float), min_size=columns, max_size=columns)
+
+
+def _fields(one: Matrix) -> dict[str, Any]:
+    return {name: getattr(one, name) for name in Matrix.__dataclass_fields__}
+
+
+@pytest.mark.parametrize("around", [5, 7, 9])
+def test_the_inequality_of_an_odd_ring_is_found(around: int) -> None:
+    """Of an odd ring of n, no two neighbours taken, at most (n - 1) / 2 can be.
+
+    The linear bound is n / 2. Chvátal's example of what one rounding gives (1973; from memory).
+    """
+    rows = [[int(c in (r, (r + 1) % around)) for c in range(around)] for r in range(around)]
+    one = matrix(rows, [-math.inf] * around, [1.0] * around, [1] * around)
+    raised = Raising(one, -np.ones(around), 0.0).run(Clock(10.0))
+    assert raised.bound == pytest.approx(-(around - 1) / 2)
+
+
+def test_sets_of_four_out_of_seven_pieces_are_one_set() -> None:
+    """Two articles of four tie-downs, seven binders and a dearer kind: the second takes that."""
+    rows = [[1, 1, 0, 0], [0, 0, 1, 1], [4, 0, 4, 0]]
+    one = matrix(rows, [1.0, 1.0, -math.inf], [1.0, 1.0, 7.0], [1, 1, 1, 1])
+    raised = Raising(one, np.array([10.0, 30.0, 10.0, 30.0]), 100.0).run(Clock(10.0))
+    assert raised.bound == pytest.approx(40.0)
+    closed = Raising(one, np.array([10.0, 30.0, 10.0, 30.0]), 39.5).run(Clock(10.0))
+    assert closed.bound == math.inf
