@@ -79,16 +79,17 @@ class LargeSolve(ShortCage):
         with self._within(SECOND_TRY):
             self._polish(STRENGTH, step)
         if nearest.goes is not None and self._as_many_as(nearest.goes):
-            self._settle(STRENGTH, step, self.values, strength.bound)
-        self._polish(STRENGTH, step)
+            strength = self._settle(STRENGTH, step, self.values, strength.bound)
+        if not strength.proved:
+            self._polish(STRENGTH, step)
 
     def _least_strength(self, step: float, least: float) -> None:
         with self._within(FIRST_TRY):
             self._better_at_once(STRENGTH, step)
         with self._within(SECOND_TRY):
             self._polish(STRENGTH, step)
-        self._settle(STRENGTH, step, self.values, least)
-        self._polish(STRENGTH, step)
+        if not self._settle(STRENGTH, step, self.values, least).proved:
+            self._polish(STRENGTH, step)
 
     def _ready_bounds(self) -> None:
         """Bound the loads ready priority by priority, as far as the time for each goes."""

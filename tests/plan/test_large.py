@@ -10,6 +10,9 @@ import pytest
 from loadplan.api import plan_day
 from loadplan.day.load import Load
 from loadplan.plan import large, short_cage, solve_day
+from loadplan.plan.raised_bound import Raised
+from loadplan.plan.raised_plan import RaisedPlan
+from loadplan.plan.solved import Outcome, Status
 from loadplan.workbook.read import read_day
 from tests.bench.generate import generate, write_workbook
 from tests.plan.against import held_against, order
@@ -78,3 +81,43 @@ def test_a_bound_is_no_higher_than_strengths_that_are_not_whole(
     strength = plan.stages[-1]
     assert strength.value == 4 * (Fraction("6600.1") + Fraction("6600.2"))
     assert strength.bound == strength.value
+
+
+def test_nothing_is_bettered_once_it_is_proved(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    path = tmp_path / "day.xlsx"
+    write_workbook(generate(LOADS, 0, tight=False), path)
+    polished: list[str] = []
+    monkeypatch.setattr(solve_day, "MANY_LOADS", 0)
+    monkeypatch.setattr(large.LargeSolve, "_near", lambda self, stage: False)
+    monkeypatch.setattr(
+        large.LargeSolve, "_polish", lambda self, stage, *rest: polished.append(stage.name)
+    )
+    plan = plan_day(read_day(path), time_limit=60.0)
+    assert all(stage.proved for stage in plan.stages)
+    assert len(polished) == 1
+
+
+def test_a_plan_at_the_raised_bound_is_the_least(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """Days whose first plan is not the least, so that the bound is raised: no other is less."""
+    ended: list[Status] = []
+    outcome = RaisedPlan.outcome
+
+    def heard(self: RaisedPlan, raised: Raised) -> Outcome:
+        found = outcome(self, raised)
+        ended.append(found.status)
+        return found
+
+    monkeypatch.setattr(RaisedPlan, "outcome", heard)
+    for number in (0, 2, 3):
+        path = tmp_path / f"day{number}.xlsx"
+        write_workbook(generate(LOADS, number, tight=True), path)
+        one = read_day(path)
+        least = plan_day(one, time_limit=60.0)
+        with monkeypatch.context() as patched:
+            patched.setattr(solve_day, "MANY_LOADS", 0)
+            held_against(plan_day(one, time_limit=6.0), least)
+    assert ended
