@@ -112,12 +112,12 @@ def test_a_plan_at_the_raised_bound_is_the_least(
         return found
 
     monkeypatch.setattr(RaisedPlan, "outcome", heard)
-    for number in (0, 2, 3):
+    for loads, number in ((7, 3), (6, 606)):
         path = tmp_path / f"day{number}.xlsx"
-        write_workbook(generate(LOADS, number, tight=True), path)
+        write_workbook(generate(loads, number, tight=True), path)
         one = read_day(path)
         least = plan_day(one, time_limit=60.0)
         with monkeypatch.context() as patched:
             patched.setattr(solve_day, "MANY_LOADS", 0)
-            held_against(plan_day(one, time_limit=6.0), least)
-    assert ended
+            held_against(plan_day(one, time_limit=30.0), least)
+    assert {Status.INFEASIBLE, Status.OPTIMAL} <= set(ended)
