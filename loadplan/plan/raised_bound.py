@@ -20,6 +20,7 @@ from loadplan.plan.solved import Status
 from loadplan.plan.solver import Solver
 
 Array = np.ndarray[Any, np.dtype[Any]]
+_ROUNDS = 60
 _TRIED = 100  # columns a round whose fractions are looked at
 _LOOKED_AT, _A_ROUND = 100, 40  # rounded sums made, and added, in one round
 _ALIKE = 0.98  # of two rows more parallel than this one is enough
@@ -44,13 +45,12 @@ class Raised:
 class Raising:
     """Raises the linear bound of ``matrix``, by column and with every column whole.
 
-    Only solutions worth ``below`` or less matter. ``rounds`` is how often rows are added.
+    Only solutions worth ``below`` or less matter.
     """
 
     matrix: Matrix
     cost: Array
     below: float
-    rounds: int = 60
 
     def run(self, clock: Clock) -> Raised:
         """Go on until nothing is left, hardly anything is gained, or the time is up."""
@@ -59,7 +59,7 @@ class Raising:
         solver.price(self.cost, afresh=True)
         upper, values = self.matrix.upper.copy(), None
         least, poor = -math.inf, 0
-        for _ in range(self.rounds):
+        for _ in range(_ROUNDS):
             outcome = solver.relax(clock.left())
             if outcome.status is Status.INFEASIBLE or outcome.bound > self.below + _TINY:
                 return Raised(math.inf, upper > 0)
