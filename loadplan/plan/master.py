@@ -36,7 +36,7 @@ class Master:
         self.clock = clock
         self.program = program
         self.matrix = matrix_of(program.problem, program.variables.all)
-        self.solver = Solver(replace(self.matrix, whole=np.zeros(len(self.matrix.lower), bool)))
+        self.solver = Solver(self.matrix.linear())
         self.base = len(program.variables.all)
         self.traits = traits_of(arrays, program)
         self.upper = self.matrix.upper.copy()

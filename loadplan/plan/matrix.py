@@ -34,15 +34,27 @@ class Matrix:
 
     def columnwise(self) -> Matrix:
         """The same problem with its entries column by column, from row by row."""
+        return self._turned(len(self.lower))
+
+    def rowwise(self) -> Matrix:
+        """The same problem with its entries row by row, from column by column."""
+        return self._turned(len(self.row_lower))
+
+    def linear(self) -> Matrix:
+        """The same problem without whole numbers."""
+        return replace(self, whole=np.zeros(len(self.lower), dtype=bool))
+
+    def _turned(self, number: int) -> Matrix:
+        """The entries the other way, in which there are ``number`` columns or rows."""
         order = np.argsort(self.places, kind="stable")
-        counts = np.bincount(self.places, minlength=len(self.lower))
-        rows = np.repeat(np.arange(len(self.row_lower), dtype=np.int32), np.diff(self.starts))
+        counts = np.bincount(self.places, minlength=number)
+        lines = np.repeat(np.arange(len(self.starts) - 1, dtype=np.int32), np.diff(self.starts))
         return replace(
             self,
             starts=np.concatenate(([0], np.cumsum(counts))),
-            places=rows[order],
+            places=lines[order],
             coefficients=self.coefficients[order],
-            by_column=True,
+            by_column=not self.by_column,
         )
 
     def part(self, keep: Array, lower: Array, upper: Array) -> Matrix:

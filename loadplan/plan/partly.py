@@ -2,14 +2,16 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import replace
 from typing import Any
 
 import numpy as np
 
 from loadplan.plan.bounds import Bounder
-from loadplan.plan.halves import halved
+from loadplan.plan.halves import Halves, halved
+from loadplan.plan.master import Master
+from loadplan.plan.matrix import Matrix
 from loadplan.plan.pricing import improving_sets, prices_of
 from loadplan.plan.stage_cost import StageCost
 
@@ -43,18 +45,35 @@ def partly_settled(
     master.keep_every_limit()
     lower, upper = np.zeros(len(master.upper)), master.upper.copy()
     lower[master.going], upper[master.going] = goes, could_go
-    lower[list(settled)] = 1.0
     if master.base > _MANY:
         kept = _kept(bounder, settled, linear)
         lower[kept] = upper[kept] = np.round(linear[kept])
-    done = master.blocks_of(settled)
     could = could_go[master.traits.load] > 0
-    could[master.base :] &= np.array([block not in done for block, _ in master.sets], bool)
-    could[list(settled)] = True
     could[master.going] = True
     whole = replace(master.solver.matrix(), lower=lower, upper=upper)
-    halves = halved(master, whole, stage, could, lower == 0)
+    halves = with_settled(master, stage, whole, could, settled)
     return halves.least(below, min(seconds, bounder.clock.left()))
+
+
+def with_settled(
+    master: Master,
+    stage: StageCost,
+    whole: Matrix,
+    could: Array,
+    settled: Sequence[int],
+    tick: Callable[[], None] = lambda: None,
+) -> Halves:
+    """The problem over the columns ``could``, with the sets of the columns ``settled`` kept.
+
+    ``whole`` has all the master's columns with the bounds to solve with; ``tick`` is as in
+    :func:`loadplan.plan.choices.choices`.
+    """
+    done, could = master.blocks_of(settled), could.copy()
+    could[master.base :] &= np.array([block not in done for block, _ in master.sets], bool)
+    could[list(settled)] = True
+    lower = whole.lower.copy()
+    lower[list(settled)] = 1.0
+    return halved(master, replace(whole, lower=lower), stage, could, lower == 0, tick)
 
 
 def _price(

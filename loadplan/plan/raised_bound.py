@@ -8,14 +8,14 @@ few rounds, and where it is not, the columns that are left are fewer.
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from typing import Any
 
 import numpy as np
 
 from loadplan.plan.clock import Clock
 from loadplan.plan.matrix import Matrix
-from loadplan.plan.rounded_sums import RoundedSum, Rows
+from loadplan.plan.rounded_sums import RoundedSum, SummedRows
 from loadplan.plan.solved import Status
 from loadplan.plan.solver import Solver
 
@@ -54,8 +54,7 @@ class Raising:
 
     def run(self, clock: Clock) -> Raised:
         """Go on until nothing is left, hardly anything is gained, or the time is up."""
-        linear = replace(self.matrix, whole=np.zeros(len(self.matrix.lower), dtype=bool))
-        solver, rows = Solver(linear, presolve=False), Rows(self.matrix)
+        solver, rows = Solver(self.matrix.linear(), presolve=False), SummedRows(self.matrix)
         solver.price(self.cost, afresh=True)
         upper, values = self.matrix.upper.copy(), None
         least, poor = -math.inf, 0
@@ -93,7 +92,7 @@ class Raising:
             solver.bound_columns(columns, upper[columns], upper[columns])
 
     def _broken(
-        self, solver: Solver, rows: Rows, activity: Array, values: Array, upper: Array
+        self, solver: Solver, rows: SummedRows, activity: Array, values: Array, upper: Array
     ) -> list[RoundedSum]:
         """Rounded sums that ``values`` break, those furthest away first, no two nearly alike."""
         weights = np.array(list(solver.weights_of_fractions(values, _TRIED)))

@@ -13,9 +13,9 @@ from typing import Any
 import numpy as np
 
 from loadplan.plan.clock import Clock
-from loadplan.plan.halves import halved
 from loadplan.plan.master import Master
 from loadplan.plan.matrix import Matrix
+from loadplan.plan.partly import with_settled
 from loadplan.plan.raised_bound import Raised, Raising
 from loadplan.plan.solved import Outcome, Status
 from loadplan.plan.stage_cost import StageCost
@@ -78,13 +78,9 @@ class RaisedPlan:
         master = self.master
         if raised.values is None:
             return None
-        settled = np.array(whole_sets(master, raised.values), dtype=np.int64)
-        blocks = np.array([block for block, _ in master.sets], dtype=np.int64)
-        done = np.isin(blocks, blocks[settled - master.base])
-        lower, could = self.whole.lower.copy(), raised.could.copy()
-        could[master.base :] &= ~done[: len(could) - master.base]
-        lower[settled], could[settled] = 1.0, True
-        whole = replace(self.whole, lower=lower)
-        halves = halved(master, whole, self.stage, could, lower == 0, self.clock.tick)
+        settled = whole_sets(master, raised.values)
+        halves = with_settled(
+            master, self.stage, self.whole, raised.could, settled, self.clock.tick
+        )
         seconds = min(_SECONDS, self.clock.left())
         return halves.least(self.below, seconds, raised.bound + 0.5 * self.step)

@@ -76,20 +76,17 @@ class _Bounds:
         return np.where(self.full, -down, down), more
 
 
-class Rows:
+class SummedRows:
     """The rows of a whole-number problem that may be summed: those in whole numbers throughout.
 
     ``matrix`` is by column, and all its columns must be whole. Rows added later are numbered on.
     """
 
     def __init__(self, matrix: Matrix):
-        order = np.argsort(matrix.places, kind="stable")
-        columns = np.repeat(np.arange(len(matrix.lower)), np.diff(matrix.starts))
-        counts = np.bincount(matrix.places, minlength=len(matrix.row_lower))
-        self._rows = [
-            (columns[entries], matrix.coefficients[entries])
-            for entries in np.split(order, np.cumsum(counts)[:-1])
-        ]
+        by_row = matrix.rowwise()
+        ends = by_row.starts[1:-1]
+        columns, values = np.split(by_row.places, ends), np.split(by_row.coefficients, ends)
+        self._rows = list(zip(columns, values, strict=True))
         self._low, self._high = matrix.row_lower, matrix.row_upper
         self._whole = np.array([_is_whole(values) for _, values in self._rows], dtype=bool)
         self._lower = matrix.lower
@@ -158,8 +155,9 @@ class Rows:
     def _furthest(
         self, numbers: Array, signs: Array, limits: Array, values: Array, bounds: _Bounds
     ) -> list[int]:
-        """The places of the sums that ``values`` break, furthest away first, as far as the columns
-        tell that are not 0 there.
+        """The places of the sums that ``values`` break, furthest away first.
+
+        As far as the columns tell that are not 0 there.
         """
         (held,) = np.nonzero(values > _TINY)
         (used,) = np.nonzero(numbers.any(axis=0))

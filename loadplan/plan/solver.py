@@ -15,7 +15,7 @@ from loadplan.plan.solved import Outcome, Status
 from loadplan.problems import PLAN_AGAIN, SolverFailed
 
 Array = np.ndarray[Any, np.dtype[Any]]
-_WHOLE = 1e-5  # how far from whole a value may be
+_FRACTION = 1e-5  # nearer to a whole number a value is none
 _PRIMAL = 4  # HiGHS's number for its primal simplex
 
 
@@ -188,7 +188,7 @@ class Solver:
 
         One per such column, from the inverse of the basis, the furthest from whole first.
         """
-        if not (np.abs(values - np.round(values)) > _WHOLE).any():
+        if not (np.abs(values - np.round(values)) > _FRACTION).any():
             # Nor is there an inverse to ask for where nothing had to be solved.
             return
         _, basic = self._highs.getBasicVariables()
@@ -196,7 +196,7 @@ class Solver:
         off = np.where(columns >= 0, values[np.maximum(columns, 0)], 0.0)
         off = np.abs(off - np.round(off))
         for place in np.argsort(-off, kind="stable")[:most].tolist():
-            if off[place] > _WHOLE:
+            if off[place] > _FRACTION:
                 yield np.array(self._highs.getBasisInverseRow(place)[1])
 
     def bound_columns(self, columns: Array, lower: Array, upper: Array) -> None:

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Collection
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from typing import Any
 
 import numpy as np
@@ -74,7 +74,7 @@ class Stretch:
             matrix, _ = self._rest(could)
             (keep,) = np.nonzero(could)
             part = matrix.part(keep, matrix.lower, matrix.upper)
-            solver = Solver(replace(part, whole=np.zeros(len(keep), dtype=bool)))
+            solver = Solver(part.linear())
             solver.price(master.traits.cost(self.stage)[keep])
             outcome = solver.relax(self.bounder.clock.left())
             if outcome.values is None:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Collection, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from typing import Any
 
 import numpy as np
@@ -46,7 +46,7 @@ class Relaxed:
         cls, matrix: Matrix, loads: Sequence[str], ready: Array, kinds: Sequence[str], bought: Array
     ) -> Relaxed:
         """The questions to ``matrix``, whose columns ``ready`` and ``bought`` are."""
-        solver = Solver(replace(matrix, whole=np.zeros(len(matrix.lower), dtype=bool)))
+        solver = Solver(matrix.linear())
         cost = np.zeros(len(matrix.lower))
         cost[ready] = -1.0
         solver.price(cost)

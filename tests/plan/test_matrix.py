@@ -31,3 +31,7 @@ def test_by_column_is_the_same_as_by_row(numbers: list[int]) -> None:
     assert len(by_column.starts) == COLUMNS + 1
     assert (dense(by_row) == table).all()
     assert (dense(by_column) == table).all()
+    again = by_column.rowwise()
+    assert not again.by_column
+    assert len(again.starts) == ROWS + 1
+    assert (dense(again) == table).all()

@@ -14,7 +14,7 @@ from hypothesis import strategies as st
 from loadplan.plan.clock import Clock
 from loadplan.plan.matrix import Matrix, matrix_of_rows
 from loadplan.plan.raised_bound import Raising
-from loadplan.plan.rounded_sums import Rows
+from loadplan.plan.rounded_sums import SummedRows
 from loadplan.plan.solver import Solver
 
 Array = np.ndarray[Any, np.dtype[Any]]
@@ -30,22 +30,26 @@ def matrix(rows: list[list[int]], low: list[float], high: list[float], upper: li
     ).columnwise()
 
 
-def whole_solutions(
-    rows: list[list[int]], low: list[float], high: list[float], of: Matrix
-) -> Array:
-    every = np.array(
-        list(
-            product(*(range(int(a), int(b) + 1) for a, b in zip(of.lower, of.upper, strict=True)))
-        ),
-        dtype=float,
-    ).reshape(-1, len(of.lower))
-    activity = every @ np.array(rows, dtype=float).T
-    return every[((activity >= np.array(low)) & (activity <= np.array(high))).all(axis=1)]
+def whole_solutions(of: Matrix) -> Array:
+    """Every solution in whole numbers, one a row."""
+    bounds = zip(of.lower, of.upper, strict=True)
+    every = np.array(list(product(*(range(int(a), int(b) + 1) for a, b in bounds))), dtype=float)
+    activity = every @ _dense(of).T
+    return every[((activity >= of.row_lower) & (activity <= of.row_upper)).all(axis=1)]
+
+
+def _dense(of: Matrix) -> Array:
+    dense = np.zeros((len(of.row_lower), len(of.lower)))
+    dense[of.places, np.repeat(np.arange(len(of.lower)), np.diff(of.starts))] = of.coefficients
+    return dense
 
 
 @st.composite
-def problems(draw: st.DrawFn) -> tuple[list[list[int]], list[float], list[float], list[int]]:
-    """Up to six columns; rows of all three kinds, one of them often a choice of exactly one."""
+def problems(draw: st.DrawFn) -> tuple[Matrix, Array]:
+    """A problem and a cost.
+
+    Up to six columns; rows of all three kinds, one of them often a choice of exactly one.
+    """
     columns = draw(st.integers(3, 6))
     upper = draw(st.lists(st.integers(0, 2), min_size=columns, max_size=columns))
     rows, low, high = [], [], []
@@ -60,43 +64,39 @@ def problems(draw: st.DrawFn) -> tuple[list[list[int]], list[float], list[float]
         rows.append(row)
         low.append(-math.inf if kind == "most" else most - 4 * (kind == "between"))
         high.append(math.inf if kind == "least" else most)
-    return rows, low, high, upper
+    cost = draw(st.lists(st.integers(-5, 9).map(float), min_size=columns, max_size=columns))
+    return matrix(rows, low, high, upper), np.array(cost)
 
 
 @given(problems(), st.data())
 def test_every_whole_solution_keeps_a_rounded_sum_of_any_weights(
-    problem: tuple[list[list[int]], list[float], list[float], list[int]], data: st.DataObject
+    problem: tuple[Matrix, Array], data: st.DataObject
 ) -> None:
-    rows, low, high, upper = problem
-    one = matrix(rows, low, high, upper)
-    solver = Solver(
-        Matrix(**{**_fields(one), "whole": np.zeros(len(upper), dtype=bool)}), presolve=False
-    )
-    solver.price(np.array(data.draw(costs(len(upper)))))
+    one, cost = problem
+    solver = Solver(one.linear(), presolve=False)
+    solver.price(cost)
     linear = solver.relax(10.0)
     if linear.values is None:
         return
     share = st.sampled_from([0.0, 0.25, 1 / 3, 0.5, -0.5, 2 / 3, 0.1, -0.7])
-    many = st.lists(share, min_size=len(rows), max_size=len(rows))
+    many = st.lists(share, min_size=solver.rows, max_size=solver.rows)
     weights = np.array(data.draw(st.lists(many, min_size=1, max_size=5)))
-    solutions = whole_solutions(rows, low, high, one)
+    solutions = whole_solutions(one)
     activity = solver.activity(linear.values)
-    for found in Rows(one).rounded(weights, activity, linear.values, one.upper, 99):
+    for found in SummedRows(one).rounded(weights, activity, linear.values, one.upper, 99):
         assert found.excess(linear.values) > 0
         sums = solutions[:, found.columns] @ found.coefficients
         assert (sums <= found.most).all()
 
 
-@given(problems(), st.data())
+@given(problems(), st.integers(-20, 30))
 def test_a_raised_bound_holds_and_leaves_out_nothing_that_is_better(
-    problem: tuple[list[list[int]], list[float], list[float], list[int]], data: st.DataObject
+    problem: tuple[Matrix, Array], most: int
 ) -> None:
-    rows, low, high, upper = problem
-    one = matrix(rows, low, high, upper)
-    cost = np.array(data.draw(costs(len(upper))))
-    below = float(data.draw(st.integers(-20, 30))) + 0.5
+    one, cost = problem
+    below = most + 0.5
     raised = Raising(one, cost, below).run(Clock(10.0))
-    solutions = whole_solutions(rows, low, high, one)
+    solutions = whole_solutions(one)
     better = solutions[solutions @ cost <= below]
     if len(better):
         assert raised.bound <= float((better @ cost).min()) + 1e-6
@@ -113,17 +113,9 @@ def test_a_linear_problem_that_the_primal_simplex_loses_is_solved() -> None:
     """From nothing, without presolve, it ends without knowing where (HiGHS 1.13)."""
     rows = [[3, 2, -1, -2, 4, -2], [0, 4, 2, 1, -1, 3], [3, 1, 2, 0, 0, -1]]
     one = matrix(rows, [3.0, 3.0, 0.0], [math.inf, 7.0, 4.0], [1, 0, 1, 2, 2, 1])
-    solver = Solver(Matrix(**{**_fields(one), "whole": np.zeros(6, dtype=bool)}), presolve=False)
+    solver = Solver(one.linear(), presolve=False)
     solver.price(np.array([4.0, -2.0, -3.0, 4.0, -2.0, -1.0]))
     assert solver.relax(10.0).bound == pytest.approx(-8.0)
-
-
-def costs(columns: int) -> st.SearchStrategy[list[float]]:
-    return st.lists(st.integers(-5, 9).map(float), min_size=columns, max_size=columns)
-
-
-def _fields(one: Matrix) -> dict[str, Any]:
-    return {name: getattr(one, name) for name in Matrix.__dataclass_fields__}
 
 
 @pytest.mark.parametrize("around", [5, 7, 9])
