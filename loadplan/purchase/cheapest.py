@@ -50,7 +50,7 @@ def cheapest_now(search: Search) -> Purchase | None:
     if not least.proved:
         bound: Fraction = search.step * max(0, least.bound)
         return search.purchase(least.values, bound=bound, proved=False)
-    if not search.program.offers:
+    if search.one_price:
         return search.purchase(least.values, bound=None, proved=True)
     search.spend(search.cost(least.values))
     search.clock.stage = "pieces of the purchase"

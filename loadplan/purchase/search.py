@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from fractions import Fraction
 from typing import Any
 
@@ -13,7 +13,7 @@ import numpy as np
 from loadplan.day.gear import Price
 from loadplan.outcome.tie_down import Shown
 from loadplan.plan.clock import Clock
-from loadplan.plan.complete_search import CompleteSearch
+from loadplan.plan.kept import least_with_kept
 from loadplan.plan.matrix import INFINITE
 from loadplan.plan.solved import Outcome, Status
 from loadplan.plan.solver import Solver
@@ -22,7 +22,7 @@ from loadplan.problems import SolverFailed
 from loadplan.purchase.owned import gear_ids
 from loadplan.purchase.program import PurchaseProgram
 from loadplan.purchase.purchase import Purchase, purchase_of
-from loadplan.purchase.shown import plan_of, reader_of
+from loadplan.purchase.shown import Reader
 
 Array = np.ndarray[Any, np.dtype[Any]]
 _SLACK = 1e-5
@@ -57,7 +57,7 @@ class Search:
     possible: tuple[int, ...] = field(init=False)
     _cost_row: int = field(init=False)
     _pieces_row: int = field(init=False)
-    _reader: CompleteSearch | None = field(init=False, default=None)
+    _reader: Reader = field(init=False)
     _of: list[Array] = field(init=False)
     _ready_rows: list[int] = field(init=False)
 
@@ -65,6 +65,7 @@ class Search:
         if any(offer.price < 0 for offer in self.program.offers):
             raise ValueError("a price is below nought")
         self.step, self.prices = whole_prices([one.price for one in self.program.offers])
+        self._reader = Reader(self.program.sets)
         tell = self.clock.report if self.clock.tell is not None else None
         self.solver = Solver(self.program.matrix, tell)
         columns = self.program.bought
@@ -113,6 +114,11 @@ class Search:
         return tuple(int(values[columns].sum()) for columns in self._of)
 
     @property
+    def one_price(self) -> bool:
+        """Whether the cheapest has the fewest pieces: all cost the same, or nothing is offered."""
+        return bool((self.prices == self.prices[:1]).all() and self.prices.min(initial=1) > 0)
+
+    @property
     def most(self) -> Array:
         """How many of each offer can be bought."""
         return self.program.matrix.upper[self.program.bought]
@@ -146,19 +152,27 @@ class Search:
             return None
         if not self.program.sets.loads:
             return (), ()
-        if self._reader is None:
-            self._reader = reader_of(self.program, self.clock)
-        return plan_of(self._reader, values)
+        return self._reader.plan(values)
 
     def _least(self, columns: Array, weights: Array, start: Array | None) -> Answer:
         cost = np.zeros(self.solver.columns)
         cost[columns] = weights
-        self.solver.price(cost)
-        outcome = self.solver.solve(self.clock.left(), 1.0, start)
+        outcome = (
+            self._at_bound(cost) if start is None and abs(weights).max(initial=0) <= 1 else None
+        )
+        if outcome is None:
+            self.solver.price(cost)
+            outcome = self.solver.solve(self.clock.left(), 1.0, start)
         values = None if outcome.values is None else self._whole(outcome.values)
         ended = outcome.status is not Status.LIMIT
         exact = values is None or bool(weights.max(initial=0.0) <= _FINEST)
         return Answer(values, _bound(outcome), ended and exact)
+
+    def _at_bound(self, cost: Array) -> Outcome | None:
+        """What is soon told of a whole number of pieces or loads; None where that is nothing."""
+        matrix = replace(self.solver.matrix(), whole=self.program.matrix.whole)
+        outcome = least_with_kept(matrix, cost, self.clock.left())
+        return None if outcome.status is Status.LIMIT else outcome
 
     def _whole(self, values: Array) -> Array:
         """``values`` as whole numbers, held against every row of the program once more."""

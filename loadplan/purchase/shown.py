@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
+import math
+from dataclasses import dataclass, replace
+from functools import cached_property
 
 from loadplan.outcome.tie_down import Shown
 from loadplan.plan.blocks import Arrays
@@ -11,17 +13,24 @@ from loadplan.plan.complete_search import CompleteSearch
 from loadplan.plan.decode import decode
 from loadplan.plan.master import Master
 from loadplan.plan.program import build
-from loadplan.purchase.program import Array, PurchaseProgram
+from loadplan.plan.sets import Sets
+from loadplan.purchase.program import Array
 
 
-def reader_of(program: PurchaseProgram, clock: Clock) -> CompleteSearch:
-    """What reads the solutions of ``program``; it takes as long to make as the program itself."""
-    # Gear on by Fixed is in the slots; what it takes from the pools is in the program's rows.
-    sets = replace(program.sets, day=replace(program.sets.day, fixed=()))
-    master = Master(Arrays(sets), build(sets, complete=False), clock)
-    return CompleteSearch.of(master, patterns=False, pairs=False)
+@dataclass(frozen=True)
+class Reader:
+    """Reads the solutions of purchase programs made from ``sets``, whatever the times of trips."""
 
+    sets: Sets
 
-def plan_of(reader: CompleteSearch, values: Array) -> Shown:
-    """The loads ready in ``values`` and their tie-downs, in workbook order, not judged."""
-    return decode(reader.master, reader.translate(values))
+    def plan(self, values: Array) -> Shown:
+        """The loads ready in ``values`` and their tie-downs, in workbook order, not judged."""
+        return decode(self._search.master, self._search.translate(values))
+
+    @cached_property
+    def _search(self) -> CompleteSearch:
+        """Made when first asked for: it takes as long as the program itself."""
+        # Gear on by Fixed is in the slots; what it takes from the pools is in the program's rows.
+        sets = replace(self.sets, day=replace(self.sets.day, fixed=()))
+        master = Master(Arrays(sets), build(sets, complete=False), Clock(math.inf))
+        return CompleteSearch.of(master, patterns=False, pairs=False)

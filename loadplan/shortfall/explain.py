@@ -120,7 +120,7 @@ class _Explaining:
         # Before the ways out, which take all the time there is.
         with self.questions.clock.at_most(_SHARE):
             shortages = never or [*self._lacking(found, beside, why)]
-        planner = Planner(clock)
+        planner = Planner(clock, [] if never else [self.ask])
         ways = Ways(self.day, self.load, self.plan.ready, self.plan.held, found, planner)
         ways_out = () if later else ways.find()
         open_ = planner.open or not (never or can)

@@ -3,21 +3,23 @@
 from __future__ import annotations
 
 from collections.abc import Collection, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field, fields
 
 from loadplan.day.day import Day
 from loadplan.day.gear import Price
 from loadplan.judge.judge import judge
+from loadplan.outcome.tie_down import Shown
 from loadplan.plan.clock import Clock, OutOfTimeError
+from loadplan.plan.sets import sets_of
 from loadplan.problems import JudgementDisagrees
 from loadplan.purchase.cheapest import cheapest_purchase
 from loadplan.purchase.owned import with_purchase
 from loadplan.purchase.program import purchase_program
 from loadplan.purchase.purchase import Purchase
-from loadplan.shortfall.relaxed import Relaxed
-from loadplan.shortfall.servable import MOST_TOGETHER
+from loadplan.shortfall.servable import MOST_TOGETHER, Servable
 
 _EACH = 5.0  # seconds for one question
+_FEW = 60  # loads of a day whose every question is asked of one program
 
 
 @dataclass(slots=True)
@@ -25,16 +27,18 @@ class Planner:
     """Plans changed days within the time; ``open`` tells of questions that were not settled.
 
     ``first`` are some of the loads that the gear will hardly do for, fewest first: each of these
-    groups is looked at before all loads are, without whole numbers.
+    groups is looked at before all loads are, without whole numbers. ``known`` are the questions
+    that can be asked of days by now; those of which only the times of trips differ share one.
     """
 
     clock: Clock
+    known: list[Servable] = field(default_factory=list)
     open: bool = False
 
     def goes(self, day: Day, loads: Collection[str], *first: Collection[str]) -> bool | None:
         """Whether ``loads`` can all go on ``day``; None where that was not settled."""
         try:
-            return self._bought(day, loads, (), first) is not None
+            return self._goes(day, loads, first)
         except OutOfTimeError:
             self.open = True
             return None
@@ -56,8 +60,28 @@ class Planner:
             self.open = True
             return None
 
-    def _seconds(self) -> float:
-        return min(_EACH, self.clock.left())
+    def _goes(self, day: Day, loads: Collection[str], first: Sequence[Collection[str]]) -> bool:
+        self.clock.tick()
+        for group in first:
+            if len(group) <= MOST_TOGETHER and self._asked(day, group).denial([*group], ()):
+                return False
+        plan = self._asked(day, loads).plan(loads)
+        if plan is not None:
+            _judged(day, loads, plan)
+        return plan is not None
+
+    def _asked(self, day: Day, loads: Collection[str]) -> Servable:
+        """What can be asked about ``loads`` on ``day``."""
+        clock = Clock(self._seconds())
+        for ask in self.known:
+            if _times_alone_differ(day, ask.program.day) and ask.place.keys() >= {*loads}:
+                return ask.at_times_of(day, clock)
+        few = len(day.loads) <= _FEW
+        every = [load.id for load in day.loads] if few else loads
+        made = Servable.of(day, sets_of(day), clock, every)
+        if few:
+            self.known.append(made)
+        return made
 
     def _bought(
         self,
@@ -67,38 +91,39 @@ class Planner:
         first: Sequence[Collection[str]],
     ) -> Purchase | None:
         self.clock.tick()
-        few = (group for group in first if len(group) <= MOST_TOGETHER)
-        if any(self._denied(day, group, offers) for group in few):
-            return None
+        for group in first:
+            if len(group) <= MOST_TOGETHER and self._denied(day, group, offers):
+                return None
         if len(loads) > MOST_TOGETHER:
             raise OutOfTimeError
         found = cheapest_purchase(day, loads, offers, seconds=self._seconds())
         if found is None:
             return None
-        if found.plan is None:
-            # The kinds bought have other ids than those offered: plan with what was bought.
-            self._must_go(with_purchase(day, found), loads)
-            return found
-        self._judge(with_purchase(day, found), loads, found)
+        then = with_purchase(day, found)
+        if found.plan is not None:
+            _judged(then, loads, found.plan)
+        elif not self._goes(then, loads, ()):
+            # The kinds bought have other ids than those offered.
+            raise JudgementDisagrees(("a purchase does not make its loads ready",))
         return found
 
     def _denied(self, day: Day, loads: Collection[str], offers: Sequence[Price]) -> bool:
         """Whether it is plain without whole numbers that ``loads`` cannot all go."""
-        program = purchase_program(day, loads, offers)
-        names, matrix = program.names, program.matrix
-        mine = [one.load.id for one in program.sets.loads]
-        relaxed = Relaxed.of(matrix, mine, program.ready, names, program.bought)
-        return relaxed.denial(mine, names, self._seconds()) is not None
+        ask = Servable.by(purchase_program(day, loads, offers), Clock(self._seconds()))
+        return ask.denial([*loads], ask.kinds) is not None
 
-    def _must_go(self, day: Day, loads: Collection[str]) -> None:
-        again = cheapest_purchase(day, loads, (), seconds=self._seconds())
-        if again is None:
-            raise JudgementDisagrees(("a purchase does not make its loads ready",))
-        self._judge(day, loads, again)
+    def _seconds(self) -> float:
+        return min(_EACH, self.clock.left())
 
-    def _judge(self, day: Day, loads: Collection[str], found: Purchase) -> None:
-        assert found.plan is not None
-        ready, tie_downs = found.plan
-        judgement = judge(day, ready, tie_downs)
-        if judgement.disagreements or set(ready) != set(loads):
-            raise JudgementDisagrees(judgement.disagreements)
+
+def _times_alone_differ(day: Day, other: Day) -> bool:
+    """Whether ``day`` was made from ``other`` by changing trips, or is ``other``."""
+    rest = (one.name for one in fields(Day) if one.name != "loads")
+    return all(getattr(day, name) is getattr(other, name) for name in rest)
+
+
+def _judged(day: Day, loads: Collection[str], plan: Shown) -> None:
+    ready, tie_downs = plan
+    judgement = judge(day, ready, tie_downs)
+    if judgement.disagreements or set(ready) != set(loads):
+        raise JudgementDisagrees(judgement.disagreements)

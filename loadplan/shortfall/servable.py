@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Collection, Iterable, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from fractions import Fraction
 from typing import Any
 
@@ -11,12 +12,15 @@ import numpy as np
 
 from loadplan.day.day import Day
 from loadplan.day.gear import Price
-from loadplan.plan.clock import Clock
+from loadplan.outcome.tie_down import Shown
+from loadplan.plan.clock import Clock, OutOfTimeError
+from loadplan.plan.kept import least_with_kept
 from loadplan.plan.matrix import Matrix
 from loadplan.plan.sets import Sets
-from loadplan.plan.solved import Status
+from loadplan.plan.solved import Outcome, Status
 from loadplan.plan.solver import Solver
 from loadplan.purchase.program import PurchaseProgram, purchase_program
+from loadplan.purchase.shown import Reader
 from loadplan.shortfall.relaxed import Denial, Relaxed
 
 Array = np.ndarray[Any, np.dtype[Any]]
@@ -39,7 +43,10 @@ class Answer:
 
 @dataclass(slots=True)
 class Servable:
-    """The program of a day, built once and asked again with other loads and other stocks."""
+    """The program of a day, built once and asked again with other loads, stocks and times.
+
+    ``kinds`` are those of which more pieces than are owned may be asked about.
+    """
 
     program: PurchaseProgram
     matrix: Matrix
@@ -47,12 +54,17 @@ class Servable:
     clock: Clock
     kinds: tuple[str, ...]
     place: dict[str, int]
+    reader: Reader
 
     @classmethod
     def of(cls, day: Day, sets: Sets, clock: Clock, loads: Iterable[str]) -> Servable:
         """The questions of ``day`` about some ``loads``; ``sets`` are the day's own."""
         offers = [Price(specification=gear, price=_ONE) for gear in sets.gear]
-        program = purchase_program(day, loads, offers)
+        return cls.by(purchase_program(day, loads, offers), clock)
+
+    @classmethod
+    def by(cls, program: PurchaseProgram, clock: Clock) -> Servable:
+        """The questions that ``program`` can answer; ``kinds`` are what it offers."""
         # The columns of each load stand behind the one that says whether it goes.
         columns = np.arange(len(program.matrix.lower))
         of_load = np.searchsorted(program.ready, columns, side="right") - 1
@@ -62,9 +74,16 @@ class Servable:
             matrix=program.matrix.columnwise(),
             of_load=of_load,
             clock=clock,
-            kinds=tuple(gear.id for gear in sets.gear),
+            kinds=program.names,
             place={one.load.id: at for at, one in enumerate(program.sets.loads)},
+            reader=Reader(program.sets),
         )
+
+    def at_times_of(self, day: Day, clock: Clock) -> Servable:
+        """The same questions of ``day``, which differs in the times of its trips only."""
+        program = self.program if day is self.program.day else self.program.at_times_of(day)
+        matrix = self.matrix if program is self.program else program.matrix.columnwise()
+        return replace(self, program=program, matrix=matrix, clock=clock)
 
     def can(self, loads: Collection[str], free: Collection[str] = ()) -> bool | None:
         """Whether ``loads`` can all be ready with the kinds ``free`` in plenty."""
@@ -96,10 +115,40 @@ class Servable:
         self, loads: Collection[str], free: Collection[str], counted: Collection[str]
     ) -> Answer:
         """The fewest extra pieces of ``counted`` with which ``loads`` can all be ready."""
-        if any(not self.program.sets.loads[self.place[load]].possible for load in loads):
+        outcome = self._solved(loads, free, counted)
+        if outcome.status is Status.INFEASIBLE:
             return Answer(False, {}, True)
-        if self.clock.over() or len(loads) > MOST_TOGETHER:
+        if outcome.values is None:
             return Answer(None, {})
+        pieces = np.round(outcome.values[self.program.bought])
+        taken = {
+            kind: int(number)
+            for kind, number in zip(self.kinds, pieces, strict=True)
+            if number and kind in counted
+        }
+        return Answer(True, taken, outcome.status is Status.OPTIMAL)
+
+    def plan(self, loads: Collection[str]) -> Shown | None:
+        """A plan, not judged, in which ``loads`` go and no others; None where there is none.
+
+        Raises ``OutOfTimeError`` where that was not settled in the time.
+        """
+        outcome = self._solved(loads, (), ())
+        if outcome.values is not None:
+            return self.reader.plan(outcome.values)
+        if outcome.status is Status.INFEASIBLE:
+            return None
+        raise OutOfTimeError
+
+    def _solved(
+        self, loads: Collection[str], free: Collection[str], counted: Collection[str]
+    ) -> Outcome:
+        """The least extra pieces of ``counted``; the values are those of every column."""
+        none = np.zeros(0)
+        if any(not self.program.sets.loads[self.place[load]].possible for load in loads):
+            return Outcome(Status.INFEASIBLE, None, math.inf, none, none)
+        if self.clock.over() or len(loads) > MOST_TOGETHER:
+            return Outcome(Status.LIMIT, None, -math.inf, none, none)
         going = [self.place[load] for load in loads]
         keep = self._columns_of(going)
         lower, upper = self.matrix.lower.copy(), self.matrix.upper.copy()
@@ -109,21 +158,20 @@ class Servable:
         upper[bought] = np.where(open_, upper[bought], 0.0)
         cost = np.zeros(len(lower))
         cost[bought] = [float(kind in counted) for kind in self.kinds]
-        solver = Solver(self.matrix.part(keep, lower, upper))
-        solver.price(cost[keep])
-        outcome = solver.solve(self.seconds(), 1.0)
-        if outcome.status is Status.INFEASIBLE:
-            return Answer(False, {}, True)
+        outcome = self._least(self.matrix.part(keep, lower, upper), cost[keep])
         if outcome.values is None:
-            return Answer(None, {})
-        # What is bought stands behind all else.
-        pieces = np.round(outcome.values[len(keep) - len(bought) :])
-        taken = {
-            kind: int(number)
-            for kind, number in zip(self.kinds, pieces, strict=True)
-            if number and kind in counted
-        }
-        return Answer(True, taken, outcome.status is Status.OPTIMAL)
+            return outcome
+        values = np.zeros(len(lower))
+        values[keep] = outcome.values
+        return replace(outcome, values=values)
+
+    def _least(self, part: Matrix, cost: Array) -> Outcome:
+        outcome = least_with_kept(part, cost, self.seconds())
+        if outcome.status is not Status.LIMIT:
+            return outcome
+        solver = Solver(part)
+        solver.price(cost)
+        return solver.solve(self.seconds(), 1.0)
 
     def _columns_of(self, going: Sequence[int]) -> Array:
         """The columns of some loads, and of what is bought."""
