@@ -78,9 +78,8 @@ class Ways:
     def _delay(self) -> WayOut | None:
         if not self.conflicts:
             return None
-        members = dict.fromkeys(load for one in self.conflicts for load in one.loads)
-        rank = {load: -self.day.load_by_id[load].priority for load in members}
-        movable = sorted(members, key=lambda load: (load != self.load, rank[load]))
+        rank = {load: -self.day.load_by_id[load].priority for load in self._in_every_conflict}
+        movable = sorted(rank, key=lambda load: (load != self.load, rank[load]))
         first = self.conflicts[0].loads
         with self.plan.clock.at_most(_DELAYS):
             found = least_delay(self.day, self.wanted, first, movable, self.plan)
@@ -94,6 +93,14 @@ class Ways:
             + ("" if found.least else ", not proved least"),
             elsewhere=self._elsewhere(then, self._trailer_back(found, then)),
         )
+
+    @property
+    def _in_every_conflict(self) -> list[str]:
+        """Loads without which no conflict would be left; no other alone makes a difference."""
+        if not self.conflicts:
+            return []
+        first, *rest = self.conflicts
+        return [load for load in first.loads if all(load in one.loads for one in rest)]
 
     def _leave(self, found: Delay, then: Day) -> str:
         old, new = self.day.load_by_id[found.load], then.load_by_id[found.load]
@@ -145,8 +152,7 @@ class Ways:
         return None
 
     def _swap(self) -> WayOut | None:
-        members = dict.fromkeys(load for one in self.conflicts for load in one.loads)
-        others = [load for load in members if load != self.load]
+        others = [load for load in self._in_every_conflict if load != self.load]
         others.sort(key=lambda load: -self.day.load_by_id[load].priority)
         for other in others:
             going = [load for load in self.wanted if load != other]
