@@ -35,6 +35,7 @@ class Ahead:
     offers: Sequence[Offer]
     parts: int
     _least: Array = field(init=False)
+    _rows: dict[tuple[int, int], list[float]] = field(init=False, default_factory=dict)
     _seen: dict[tuple[int, int], list[float]] = field(init=False, default_factory=dict)
 
     def __post_init__(self) -> None:
@@ -59,8 +60,11 @@ class Ahead:
 
     def least(self, number: int, value: int) -> list[float]:
         """From each place on, the least price of ``number`` tie-downs worth ``value``."""
-        parts = min(self.parts, max(0, -(-value * self.parts // self.need)))
-        key = (min(self.fewest, max(0, number)), parts)
-        if key not in self._seen:
-            self._seen[key] = self._least[key].tolist()
-        return self._seen[key]
+        asked = number, value
+        if asked not in self._seen:
+            parts = min(self.parts, max(0, -(-value * self.parts // self.need)))
+            key = (min(self.fewest, max(0, number)), parts)
+            if key not in self._rows:
+                self._rows[key] = self._least[key].tolist()
+            self._seen[asked] = self._rows[key]
+        return self._seen[asked]

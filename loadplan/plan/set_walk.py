@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from bisect import bisect_right
 from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass
 
@@ -9,6 +10,7 @@ from loadplan.plan.ahead import Ahead, Offer
 from loadplan.plan.blocks import Block, Needs
 from loadplan.plan.stock import Stock, stock_from
 from loadplan.plan.tie_set import Chosen, TieSet
+from loadplan.plan.within import places_within
 
 Rounds = Mapping[tuple[int, int], float]
 _ByGear = dict[int, list[tuple[int, float]]]
@@ -46,7 +48,8 @@ def enumerate_sets(
         price[place] + sum(scarce.get(gear, 0.0) * pieces for gear, pieces in needs)
         for place, needs in enumerate(needs_at)
     ]
-    order = [place for place in _in_order(block, full, fine) if price[place] <= budget]
+    could = places_within(block, price, budget)
+    order = [place for place in _in_order(block, full, fine) if could[place]]
     needs = [needs_at[place] for place in order]
     pair = 0.0 if block.apart or block.menu.shared_pairs else per_extra_pair
     by_gear: _ByGear = {}
@@ -169,7 +172,7 @@ def _settle_apart(
         if begun.value >= block.reach.need and block.reach.fewest == 0:
             yield begun.spent, TieSet(tuple(sorted(begun.chosen)))
         else:
-            yield from _extend(search, 0, budget, have, begun)
+            yield from _extend(search, budget, have, begun)
         return
     group = block.apart[at]
     places = sorted(range(group.first, group.end), key=lambda place: (search.price[place], place))
@@ -208,60 +211,76 @@ def _choose(
 
 
 def _extend(
-    search: _Search,
-    start: int,
-    budget: float,
-    have: dict[int, int],
-    begun: _Begun,
-    number: int = 0,
+    search: _Search, budget: float, have: dict[int, int], begun: _Begun
 ) -> Iterator[tuple[float, TieSet]]:
-    """Sets that go on from ``begun`` with assemblies from ``start`` in the order of price.
+    """Sets that go on from ``begun`` with main assemblies in the order of price.
 
-    ``number`` of the tie-downs so far are free main ones.
+    All steps share one ``left``: what a step takes of it is put back at its end.
     """
-    reach, room = search.block.reach, search.block.room
-    pair, used = search.block.menu.pair, begun.pairs
-    value, spent = begun.value, begun.spent
-    search.tick()
-    if start == len(search.order):
-        return
-    if number < reach.fewest and search.stock.falls_short(start, reach.fewest - number, have):
-        return
-    # The first pair of a set is free.
-    worth = sum([each * have[gear] for gear, each in search.scarce]) if search.scarce else 0.0
-    spare = min(_ENDLESS, budget - spent + (0.0 if used else search.pair) + worth + _SLACK)
-    lacks = search.ahead.least(reach.fewest - number, reach.need - value)
-    for at in range(start, len(search.order)):
-        if lacks[at] > spare:
-            return
-        place = search.order[at]
-        price = search.price[place]
-        extra = 0.0 if not used or pair[place] in used else search.per_extra_pair
-        left, on_top = dict(have), 0.0
-        for more in range(1, room - number + 1):
-            if not _take(left, search.needs[at]):
-                break
-            if search.rounds:
-                on_top += search.on_top(left, search.needs[at])
-            cost = spent + more * price + extra + on_top
-            if cost > budget:
-                break
-            now = value + more * reach.values[place]
-            so_far = _Begun((*begun.chosen, (place, more)), now, cost, used | {int(pair[place])})
-            if now >= reach.need and number + more >= reach.fewest:
-                if _spares_none(search.block, so_far, number + more):
-                    yield cost, TieSet(tuple(sorted(so_far.chosen)))
-                break
-            yield from _extend(search, at + 1, budget, left, so_far, number + more)
+    block, left = search.block, dict(have)
+    need, fewest, room = block.reach.need, block.reach.fewest, block.room
+    price = [search.price[place] for place in search.order]
+    values = [block.reach.values[place] for place in search.order]
+    pairs = [1 << int(block.menu.pair[place]) for place in search.order]
+    order, needs, end = search.order, search.needs, len(search.order)
+    tick, least, falls_short = search.tick, search.ahead.least, search.stock.falls_short
+
+    def end_of(start: int, number: int, value: int, spent: float, used: int) -> int:
+        """The place from ``start`` on at which nothing within ``budget`` begins any more."""
+        tick()
+        if start == end or (number < fewest and falls_short(start, fewest - number, left)):
+            return start
+        # The first pair of a set is free.
+        spare = budget - spent + (0.0 if used else search.pair) + _SLACK
+        if search.scarce:
+            spare += sum([each * left[gear] for gear, each in search.scarce])
+        lacks = least(fewest - number, need - value)
+        return bisect_right(lacks, min(_ENDLESS, spare), start)
+
+    def walk(
+        places: range, chosen: Chosen, number: int, value: int, spent: float, used: int
+    ) -> Iterator[tuple[float, TieSet]]:
+        for at in places:
+            each, gain, mine = price[at], values[at], needs[at]
+            pair, on_top = used | pairs[at], 0.0
+            before = spent if not used or pair == used else spent + search.per_extra_pair
+            taken, most = 0, room - number
+            for gear, pieces in mine:
+                if left[gear] < most * pieces:
+                    most = left[gear] // pieces
+            for more in range(1, most + 1):
+                for gear, pieces in mine:
+                    left[gear] -= pieces
+                taken = more
+                if search.rounds:
+                    on_top += search.on_top(left, mine)
+                cost = before + more * each + on_top
+                if cost > budget:
+                    break
+                now, so_many = value + more * gain, number + more
+                so_far = (*chosen, (order[at], more))
+                if now >= need and so_many >= fewest:
+                    if _spares_none(block, so_far, so_many, now):
+                        yield cost, TieSet(tuple(sorted(so_far)))
+                    break
+                stop = end_of(at + 1, so_many, now, cost, pair)
+                if stop > at + 1:
+                    yield from walk(range(at + 1, stop), so_far, so_many, now, cost, pair)
+            for gear, pieces in mine:
+                left[gear] += taken * pieces
+
+    used = sum(1 << pair for pair in begun.pairs)
+    stop = end_of(0, 0, begun.value, begun.spent, used)
+    yield from walk(range(stop), begun.chosen, 0, begun.value, begun.spent, used)
 
 
-def _spares_none(block: Block, whole: _Begun, number: int) -> bool:
+def _spares_none(block: Block, chosen: Chosen, number: int, value: int) -> bool:
     """Whether no free tie-down of a set that is enough could be left out."""
     reach = block.reach
     if number == reach.fewest:
         return True
-    spare = whole.value - reach.need
-    return all(reach.values[place] > spare for place, _ in whole.chosen if place < block.main)
+    spare = value - reach.need
+    return all(reach.values[place] > spare for place, _ in chosen if place < block.main)
 
 
 def _take(left: dict[int, int], needs: Needs) -> bool:
