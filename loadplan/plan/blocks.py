@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass
 from fractions import Fraction
 from typing import Any
@@ -24,16 +25,18 @@ class Menu:
     """A list of assemblies as arrays of one row per assembly; many articles share one.
 
     ``uses`` counts pieces of each kind of gear (columns in the fixed order), ``strength`` is the
-    rated strength issued, ``winch`` and ``protectors`` what one tie-down takes, ``pair`` a number
-    for its (tension member, tensioner), -1 where it is an accessory's; ``shared_pairs`` whether
-    some pair comes with several kinds of shackle. ``needs`` is the pieces of each kind of gear that
-    a tie-down takes, by column, and winches at -1.
+    rated strength issued, ``exact`` the same in whole numbers of a unit of which so many make one,
+    ``winch`` and ``protectors`` what one tie-down takes, ``pair`` a number for its (tension member,
+    tensioner), -1 where it is an accessory's; ``shared_pairs`` whether some pair comes with several
+    kinds of shackle. ``needs`` is the pieces of each kind of gear that a tie-down takes, by column,
+    and winches at -1.
     """
 
     assemblies: tuple[Assembly, ...]
     gear: tuple[str, ...]
     uses: Array
     strength: Array
+    exact: tuple[int, tuple[int, ...]]
     winch: Array
     protectors: Array
     pair: Array
@@ -194,6 +197,7 @@ class Arrays:
             tuple(self.gear),
             uses,
             np.array([float(one.assembly.strength) for one in entries]),
+            _exact([one.assembly.strength for one in entries]),
             np.array([float(one.assembly.winch) for one in entries]),
             np.array([float(one.protectors) for one in entries]),
             np.array([-1 if o.accessory else pairs[o.assembly.pair] for o in entries], dtype=int),
@@ -240,6 +244,11 @@ class Entry:
         """How a tie-down apart runs."""
         at = None if self.slot is None else article.demand.set_of(self.slot.position)
         return Routing.DIRECT if at is None else at.routing
+
+
+def _exact(strengths: list[Fraction]) -> tuple[int, tuple[int, ...]]:
+    unit = math.lcm(*(one.denominator for one in strengths))
+    return unit, tuple(int(one * unit) for one in strengths)
 
 
 def _needs(uses: Array, winch: bool) -> Needs:

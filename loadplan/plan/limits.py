@@ -33,6 +33,9 @@ class Limits:
         self.pool: dict[tuple[int, int], int] = {}
         self.kit: dict[tuple[int, int], int] = {}
         self.rounded: dict[tuple[int, int, int], int] = {}
+        # What was asked about columns since the last limit was added.
+        self._rows: dict[tuple[int, int], list[int]] = {}
+        self._rounded: dict[int, list[tuple[int, int, int]]] = {}
 
     def spread(self, traits: Traits, moments: int, share: float) -> list[AtMost]:
         """Limits at so many moments over the day, less a share of the pieces; and of every kit."""
@@ -79,6 +82,7 @@ class Limits:
                 weights = traits.uses[:, gear] // divisor
                 row = self._row(weights, moment, traits, float(limit[moment, gear]))
                 self.rounded[moment, gear, divisor] = self._at_most([row])
+                self._rounded.clear()
                 found = True
         return found
 
@@ -108,20 +112,36 @@ class Limits:
 
     def entries(self, uses: Array, load: int) -> Iterator[tuple[int, float]]:
         """The rows that a column of ``load`` stands in that takes ``uses``, and with what."""
-        first, last = int(self.pools.first[load]), int(self.pools.last[load])
-        for gear in np.nonzero(uses)[0]:
-            pieces = float(uses[gear])
-            row_of_kit = self.kit.get((load, int(gear)))
-            if row_of_kit is not None:
-                yield row_of_kit, pieces
-            for moment in range(first, last + 1):
-                row_of_pool = self.pool.get((moment, int(gear)))
-                if row_of_pool is not None:
-                    yield row_of_pool, pieces
-        for (at, kind, divisor), rounded in self.rounded.items():
-            share = int(uses[kind]) // divisor
-            if share and first <= at <= last:
-                yield rounded, float(share)
+        for gear in uses.nonzero()[0].tolist():
+            rows = self._rows.get((load, gear))
+            if rows is None:
+                rows = self._rows[load, gear] = self._rows_of(load, gear)
+            if rows:
+                pieces = float(uses[gear])
+                for row in rows:
+                    yield row, pieces
+        if self.rounded:
+            for row, gear, divisor in self._rounded_of(load):
+                share = int(uses[gear]) // divisor
+                if share:
+                    yield row, float(share)
+
+    def _rows_of(self, load: int, gear: int) -> list[int]:
+        """The rows that limit a kind of gear on a load, or while it is out."""
+        moments = range(int(self.pools.first[load]), int(self.pools.last[load]) + 1)
+        found = [self.kit.get((load, gear)), *(self.pool.get((at, gear)) for at in moments)]
+        return [row for row in found if row is not None]
+
+    def _rounded_of(self, load: int) -> list[tuple[int, int, int]]:
+        """The rounded limits while a load is out: row, kind of gear and divisor."""
+        if load not in self._rounded:
+            first, last = int(self.pools.first[load]), int(self.pools.last[load])
+            self._rounded[load] = [
+                (row, gear, divisor)
+                for (at, gear, divisor), row in self.rounded.items()
+                if first <= at <= last
+            ]
+        return self._rounded[load]
 
     def gear_of_rows(self) -> dict[int, int]:
         """The kind of gear that each row limits."""
@@ -168,6 +188,7 @@ class Limits:
     ) -> dict[tuple[int, int], int]:
         """Append ``rows``; the number of each by its place."""
         first = self._at_most(rows) if rows else 0
+        self._rows.clear()
         return {at: first + number for number, at in enumerate(places)}
 
     def _row(self, weights: Array, moment: int, traits: Traits, most: float) -> AtMost:

@@ -207,16 +207,15 @@ class Master:
         """The rows a set's column stands in, and with what; ``stages`` and ``uses`` are its own."""
         block = self.arrays.blocks[number]
         yield self.article_row[number], 1.0
-        menu = block.menu
-        winches = sum(n * menu.winch[assembly] for assembly, n in chosen.chosen)
-        protectors = sum(n * menu.protectors[assembly] for assembly, n in chosen.chosen)
-        for name, value in (
-            ("anchors", float(sum(n * block.anchors[place] for place, n in chosen.chosen))),
-            ("winches", float(winches)),
-            ("edges", -float(protectors)),
+        for name, sign, each in (
+            ("anchors", 1, block.anchors),
+            ("winches", 1, block.menu.winch),
+            ("edges", -1, block.menu.protectors),
         ):
             row = self.shared[name][block.load]
-            if row >= 0 and value:
-                yield int(row), value
+            if row >= 0:
+                value = sign * sum(n * each[place] for place, n in chosen.chosen)
+                if value:
+                    yield int(row), float(value)
         yield from stages
         yield from self.limits.entries(uses, block.load)

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from fractions import Fraction
 
 from loadplan.plan.blocks import Block
 
@@ -30,11 +29,10 @@ class TieSet:
         pairs = {int(block.menu.pair[place]) for place, _ in self.chosen}
         return len(pairs - {-1}) - 1
 
-    def strength(self, block: Block) -> Fraction:
-        """Rated strength issued, exact."""
-        assemblies = block.menu.assemblies
-        terms = (number * assemblies[place].strength for place, number in self.chosen)
-        return sum(terms, Fraction(0))
+    def strength(self, block: Block) -> float:
+        """Rated strength issued, summed exactly."""
+        unit, strengths = block.menu.exact
+        return sum([number * strengths[place] for place, number in self.chosen]) / unit
 
     def enough(self, block: Block) -> bool:
         """Whether it meets count and need, in whole numbers, and finds places."""

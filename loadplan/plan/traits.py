@@ -96,6 +96,6 @@ def traits_of_sets(arrays: Arrays, new: Sequence[tuple[int, TieSet]]) -> Traits:
         priority=np.zeros(len(new), dtype=np.int64),
         tie_downs=np.array([chosen.tie_downs for chosen in sets]),
         mixed=np.array([chosen.mixed(block) for block, chosen in pairs]),
-        strength=np.array([float(chosen.strength(block)) for block, chosen in pairs]),
+        strength=np.array([chosen.strength(block) for block, chosen in pairs]),
         uses=uses,
     )
