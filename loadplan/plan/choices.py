@@ -36,14 +36,14 @@ class Choice:
 
     ``members`` are the tension members of a set, pair by pair as its shape has them; ``rests`` what
     goes with them (tensioner and shackle). ``columns`` are those of sets that have one already, all
-    of a pair alike but for who goes with whom; ``sets`` is a set of each pair with its block's
+    of a pair alike but for who goes with whom; ``set_of`` is a set of a pair, with its block's
     number. ``strength`` is what the rests of all tie-downs add to the rated strength issued.
     """
 
     members: tuple[Members, ...]
     rests: tuple[Rests, ...]
     columns: dict[_Pair, list[int]]
-    sets: dict[_Pair, tuple[int, TieSet]]
+    set_of: Callable[[Members, Rests], tuple[int, TieSet]]
     strength: dict[Rests, float]
 
 
@@ -58,13 +58,8 @@ def choices(
         maker = _Maker(master, number, shape, tick)
         for members, rests in _complete(columns, maker):
             covered = {pair: columns[pair] for pair in product(members, rests) if pair in columns}
-            sets = {
-                pair: (number, one)
-                for pair in product(members, rests)
-                if (one := maker.set_of(pair)) is not None
-            }
             strength = {rest: maker.strength(rest) for rest in rests}
-            yield Choice(members, rests, covered, sets, strength)
+            yield Choice(members, rests, covered, maker.set_of, strength)
 
 
 def _classes(master: Master, usable: Array) -> dict[_Class, dict[_Pair, list[int]]]:
@@ -104,44 +99,52 @@ class _Maker:
     """Makes sets of one shape for one block out of members and rests."""
 
     def __init__(self, master: Master, number: int, shape: Shape, tick: Callable[[], None]):
-        self._tick = tick
-        self.block: Block = master.arrays.blocks[number]
-        self.shape = shape
-        menu = self.block.menu.assemblies[: self.block.main]
-        self._place = {(one.member, _rest(one)): place for place, one in enumerate(menu)}
+        self._tick, self.number, self.shape = tick, number, shape
+        block: Block = master.arrays.blocks[number]
+        menu = block.menu.assemblies[: block.main]
+        self._values, self._need = block.reach.values, block.reach.need
+        self._place: dict[str, dict[Rest, int]] = defaultdict(dict)
+        for place, one in enumerate(menu):
+            self._place[one.member][_rest(one)] = place
         wll = master.arrays.sets.cage.wll
         self._own = {_rest(one): float(one.strength - wll[one.member]) for one in menu}
-        self._made: dict[_Pair, TieSet | None] = {}
+        self._orders = list(_orders(shape))
 
     def strength(self, rests: Rests) -> float:
         """What ``rests`` add to the rated strength issued."""
         return sum(n * self._own[rest] for n, rest in zip(self.shape, rests, strict=True))
 
-    def set_of(self, pair: _Pair) -> TieSet | None:
-        """The set of these members and rests; None where no way to join them is enough."""
-        if pair not in self._made:
-            members, rests = pair
-            ways = (self._joined(members, other) for other in self._orders(rests))
-            self._made[pair] = next((way for way in ways if way is not None), None)
-        return self._made[pair]
+    def fits(self, members: Members, rests: Rests) -> bool:
+        """Whether there is a way to join these members and rests that is enough."""
+        return self._joined(members, rests) is not None
 
-    def _orders(self, rests: Rests) -> Iterator[Rests]:
-        """``rests`` in every order that leaves the numbers of the shape as they are."""
-        runs = [
-            [rest for _, rest in alike]
-            for _, alike in groupby(zip(self.shape, rests, strict=True), key=lambda one: one[0])
-        ]
-        for order in product(*(permutations(run) for run in runs)):
-            yield tuple(rest for run in order for rest in run)
+    def set_of(self, members: Members, rests: Rests) -> tuple[int, TieSet]:
+        """The set of these members and rests, which fit, with the number of its block."""
+        places = self._joined(members, rests)
+        assert places is not None
+        return self.number, TieSet(tuple(sorted(zip(places, self.shape, strict=True))))
 
-    def _joined(self, members: Members, rests: Rests) -> TieSet | None:
-        self._tick()
-        pairs = list(zip(members, rests, strict=True))
-        if not all(pair in self._place for pair in pairs):
-            return None
-        places = [self._place[pair] for pair in pairs]
-        one = TieSet(tuple(sorted(zip(places, self.shape, strict=True))))
-        return one if one.enough(self.block) else None
+    def _joined(self, members: Members, rests: Rests) -> list[int] | None:
+        """The places on the menu of the first order of ``rests`` that is enough."""
+        at = [self._place[member] for member in members]
+        for order in self._orders:
+            self._tick()
+            places = [here.get(rests[one], -1) for here, one in zip(at, order, strict=True)]
+            if min(places) < 0:
+                continue
+            value = sum([n * self._values[one] for n, one in zip(self.shape, places, strict=True)])
+            if value >= self._need:
+                return places
+        return None
+
+
+def _orders(shape: Shape) -> Iterator[tuple[int, ...]]:
+    """Every order of the pairs that leaves the numbers of the shape as they are."""
+    runs = [
+        [at for at, _ in alike] for _, alike in groupby(enumerate(shape), key=lambda one: one[1])
+    ]
+    for order in product(*(permutations(run) for run in runs)):
+        yield tuple(at for run in order for at in run)
 
 
 def _complete(
@@ -154,7 +157,7 @@ def _complete(
     left = set(columns)
     rests = {rest for _, rest in columns}
     fits = {
-        member: frozenset(rest for rest in rests if maker.set_of((member, rest)) is not None)
+        member: frozenset(rest for rest in rests if maker.fits(member, rest))
         for member in {member for member, _ in columns}
     }
     while left:

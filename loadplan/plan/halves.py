@@ -37,17 +37,24 @@ class Halves:
     keep: Array
     choices: tuple[Choice, ...]
 
-    def least(self, below: float, seconds: float, enough: float = -math.inf) -> Array | None:
+    def least(self, below: float, seconds: float) -> Array | None:
         """The values, as of ``whole``, of the least solution worth ``below`` or less.
 
-        None where none is found in ``seconds``. One worth ``enough`` or less does.
+        None where none is found in ``seconds``.
         """
+        return self._solved(self.cost, below, seconds)
+
+    def any_within(self, most: float, seconds: float) -> Array | None:
+        """The values of some solution worth ``most`` or less; None where none is found."""
+        return self._solved(np.zeros(len(self.cost)), most, seconds)
+
+    def _solved(self, cost: Array, most: float, seconds: float) -> Array | None:
         solver = Solver(self.matrix)
-        if math.isfinite(below):
+        if math.isfinite(most):
             (columns,) = np.nonzero(self.cost)
-            solver.add_row(columns, self.cost[columns], -math.inf, below)
-        solver.price(self.cost)
-        outcome = solver.solve(seconds, 1.0, enough=enough)
+            solver.add_row(columns, self.cost[columns], -math.inf, most)
+        solver.price(cost)
+        outcome = solver.solve(seconds, 1.0)
         return None if outcome.values is None else self.whole(outcome.values)
 
     def whole(self, values: Array) -> Array:
@@ -58,7 +65,7 @@ class Halves:
             middle, end = at + len(choice.members), at + len(choice.members) + len(choice.rests)
             members = np.nonzero(values[at:middle] > 0.5)[0]
             for member, rest in zip(members, np.nonzero(values[middle:end] > 0.5)[0], strict=True):
-                sets.append(choice.sets[choice.members[member], choice.rests[rest]])
+                sets.append(choice.set_of(choice.members[member], choice.rests[rest]))
             at = end
         self.master.add_sets(sets)
         found = np.zeros(len(self.master.upper))

@@ -227,15 +227,9 @@ class Solver:
         reduced, prices = np.array(solution.col_dual), np.array(solution.row_dual)
         return Outcome(status, values, bound, reduced, prices)
 
-    def solve(
-        self, seconds: float, step: float, start: Array | None = None, enough: float = -INFINITE
-    ) -> Outcome:
-        """Least cost in whole numbers; values of the objective lie ``step`` or more apart.
-
-        A solution worth ``enough`` or less ends it.
-        """
+    def solve(self, seconds: float, step: float, start: Array | None = None) -> Outcome:
+        """Least cost in whole numbers; values of the objective lie ``step`` or more apart."""
         self._highs.setOptionValue("mip_abs_gap", 0.9 * step)
-        self._highs.setOptionValue("objective_target", enough)
         if start is not None:
             solution = highspy.HighsSolution()
             solution.col_value = [float(value) for value in start]
@@ -294,7 +288,6 @@ def _status(status: highspy.HighsModelStatus) -> Status:
         kinds.kSolutionLimit,
         kinds.kInterrupt,
         kinds.kIterationLimit,
-        kinds.kObjectiveTarget,
     ):
         return Status.LIMIT
     raise SolverFailed(f"The solver ended with the status {status}. {PLAN_AGAIN}")
