@@ -16,6 +16,7 @@ from loadplan.plan.scarcity import scarcity
 from loadplan.plan.set_walk import enumerate_sets
 from loadplan.plan.sets import sets_of
 from loadplan.plan.tie_set import TieSet
+from loadplan.plan.within import places_within
 from tests.plan.build import binder, chain, day, machine
 
 
@@ -80,6 +81,20 @@ def test_the_cheapest_and_all_least_sets_within_the_budget(number: int) -> None:
     for scarce in ({}, any_worth, good):
         again = enumerate_sets(block, price, per_pair, budget, have, lambda: None, rounds, scarce)
         assert {one: spent for spent, one in again} == found, "whatever a piece is worth"
+
+
+def test_no_place_of_a_set_is_left_out_at_the_price_of_the_set() -> None:
+    left_out = 0
+    for number in range(20):
+        random = Random(number)
+        block, have = block_of(random)
+        price = [float(random.randint(1, 9)) for _ in range(block.main)]
+        for one in every_set(block, have):
+            budget = cost(block, one, price, 0.0, {})
+            could = places_within(block, price, budget)
+            assert all(could[place] for place, _ in one.chosen)
+            left_out += int((~could).sum())
+    assert left_out
 
 
 def fewer(least: TieSet, one: TieSet) -> bool:
