@@ -66,9 +66,9 @@ def fewest_tie_downs(asked: Demand) -> int:
     two: exact, since the sets of one demand lie inside one another or apart.
     """
     taken = dict.fromkeys(asked.positions, 0)
+    room = {place: one.most_at_each for one in asked.position_sets for place in one.positions}
     for one in sorted(asked.counts, key=lambda one: len(one.positions or taken)):
         places = [place for place in taken if one.worth(place)]
-        room = {place: _most(asked, place) for place in places}
         while sum(one.worth(place) * taken[place] for place in places) < one.at_least:
             free = [place for place in places if taken[place] < room[place]] or places
             taken[max(free, key=lambda place: (one.worth(place), -taken[place]))] += 1
@@ -151,16 +151,14 @@ def _changes(day: Day, now: Demand, then: Demand | None, other: Reading) -> tupl
     """What changes from ``now`` to ``then``, in words, and by how many tie-downs."""
     if then is None:
         return f"{other.word}: counts by the length, which is not given", 0
-    more = fewest_tie_downs(then) - fewest_tie_downs(now)
+    more = fewest_tie_downs(then) - fewest_tie_downs(now) if _counted(now) != _counted(then) else 0
     parts = []
     if more:
         word = "more" if more > 0 else "fewer"
         parts.append(f"{count(abs(more), f'{word} tie-down', f'{word} tie-downs')}")
-    before, after = wll_needed(now), wll_needed(then)
-    if before != after:
-        parts.append(
-            f"WLLs of {mass_up(after, day.units)} in all in place of {mass_up(before, day.units)}"
-        )
+    if _strong(now) != _strong(then) and (after := wll_needed(then)) != wll_needed(now):
+        before = mass_up(wll_needed(now), day.units)
+        parts.append(f"WLLs of {mass_up(after, day.units)} in all in place of {before}")
     parts += _each(day, now, then)
     if _kinds(now) != _kinds(then):
         parts.append("no webbing" if len(_kinds(then)) > len(_kinds(now)) else "webbing too")
@@ -169,6 +167,16 @@ def _changes(day: Day, now: Demand, then: Demand | None, other: Reading) -> tupl
     if now.obstacles != then.obstacles:
         parts.append("held" if then.obstacles else "not held")
     return ", ".join(parts), more
+
+
+def _counted(asked: Demand) -> tuple[object, ...]:
+    """All that the fewest tie-downs follow from."""
+    return asked.counts, asked.position_sets, asked.accessories
+
+
+def _strong(asked: Demand) -> tuple[object, ...]:
+    """All that the least sum of WLLs follows from."""
+    return asked.strengths, asked.position_sets
 
 
 def _each(day: Day, now: Demand, then: Demand) -> Iterator[str]:
@@ -222,8 +230,3 @@ def _sum_of_wlls(asked: Demand, strength: StrengthRequirement) -> Fraction:
         (strength.credit_of(one.routing) for one in asked.position_sets), default=Fraction(0)
     )
     return strength.need / best if best else Fraction(0)
-
-
-def _most(asked: Demand, position: str) -> int:
-    at = asked.set_of(position)
-    return 0 if at is None else at.most_at_each
