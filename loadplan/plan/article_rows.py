@@ -22,9 +22,14 @@ def at_most(block: Block) -> Array:
 
 def most_of(block: Block, have: dict[int, int]) -> Array:
     """How many of each assembly what there is makes."""
-    stock = np.array([have[gear] for gear in range(block.menu.uses.shape[1])], dtype=float)
+    return made_of(block.menu.uses, have)
+
+
+def made_of(uses: Array, have: dict[int, int]) -> Array:
+    """How many times what there is makes up each row of ``uses``, by kind of gear."""
+    stock = np.array([have[gear] for gear in range(uses.shape[1])], dtype=float)
     with np.errstate(divide="ignore", invalid="ignore"):
-        each = np.where(block.menu.uses > 0, stock // block.menu.uses, INFINITE)
+        each = np.where(uses > 0, stock // uses, INFINITE)
     return np.asarray(each.min(axis=1))
 
 
@@ -54,7 +59,7 @@ class Rows:
         self.low.append(low)
         self.high.append(high)
 
-    def matrix(self, upper: Array, *, whole: bool = True) -> Matrix:
-        """The rows as a problem, in whole numbers or not."""
-        columns = np.full(self.columns, whole)
+    def matrix(self, upper: Array, whole: Array) -> Matrix:
+        """The rows as a problem; the first columns are ``whole`` where marked, all others too."""
+        columns = np.concatenate((whole, np.ones(self.columns - len(whole), dtype=bool)))
         return matrix_of_rows(np.array(self.rows), self.low, self.high, upper, columns)

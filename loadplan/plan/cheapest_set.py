@@ -10,9 +10,11 @@ from typing import Any
 
 import numpy as np
 
+from loadplan.plan.article_columns import columns_of_places
 from loadplan.plan.article_rows import Rows, at_most, most_of
 from loadplan.plan.blocks import Block
 from loadplan.plan.clock import Clock, OutOfTimeError
+from loadplan.plan.shackled import columns_apart
 from loadplan.plan.solved import Status
 from loadplan.plan.solver import Solver
 from loadplan.plan.tie_set import TieSet
@@ -31,38 +33,33 @@ def cheapest_set(
 ) -> TieSet | None:
     """The set of ``block`` with the least price; None where what there is makes no set at all.
 
-    Prices and ``have`` are as in :func:`loadplan.plan.tie_set.enumerate_sets`; ``rounds`` is the
+    Prices and ``have`` are as in :func:`loadplan.plan.set_walk.enumerate_sets`; ``rounds`` is the
     price of each ⌊pieces / k⌋ of a kind of gear (gear, k). Raises ``OutOfTimeError`` where the time
     comes first.
     """
-    assemblies = len(price)
-    pairs = int(block.menu.pair.max()) + 1
     most = np.minimum(at_most(block), most_of(block, have))
-    rows = Rows(assemblies + pairs + len(rounds))
-    number = np.arange(assemblies)
-    rows.add(1.0 * (number < block.main), low=block.reach.fewest, high=block.room)
-    for one in block.apart:
-        here = 1.0 * ((number >= one.first) & (number < one.end))
-        rows.add(here, low=one.number, high=one.number)
-    margin = 0.5 / block.reach.need
-    rows.add(np.array([v / block.reach.need for v in block.reach.values]), low=1.0 - margin)
-    for used in np.nonzero(block.menu.uses.any(axis=0))[0]:
-        rows.add(block.menu.uses[:, used], high=have[int(used)])
-    rows.add(block.menu.winch, high=have[-1])
+    parts = columns_apart(block, price, most, have) or columns_of_places(block, price, most)
+    counted, pairs = len(parts.price), int(block.menu.pair.max()) + 1
+    rows = Rows(counted + pairs + len(rounds))
+    for weights, low, high in parts.rows:
+        rows.add(weights, low=low, high=high)
+    for used in np.nonzero(parts.uses.any(axis=0))[0]:
+        rows.add(parts.uses[:, used], high=have[int(used)])
+    rows.add(parts.winch, high=have[-1])
     for pair in range(pairs):
-        most_of_it = -float(block.room + len(block.apart))
-        rows.add(1.0 * (block.menu.pair == pair), extra=(assemblies + pair, most_of_it), high=0)
+        mine = 1.0 * (parts.pair == pair)
+        of_it = min(float(block.room + len(block.apart)), float(parts.most @ mine))
+        rows.add(mine, extra=(counted + pair, -of_it), high=0)
     for place, (gear, k) in enumerate(rounds):
-        at = assemblies + pairs + place
-        rows.add(block.menu.uses[:, gear], extra=(at, -k), high=k - 1)
-    upper = np.concatenate((most, np.ones(pairs), np.full(len(rounds), float(block.room * 9))))
-    cost = np.concatenate((price, np.full(pairs, per_extra_pair), [*rounds.values()]))
-    solver = Solver(rows.matrix(upper))
+        rows.add(parts.uses[:, gear], extra=(counted + pairs + place, -k), high=k - 1)
+    upper = np.concatenate((parts.most, np.ones(pairs), np.full(len(rounds), block.room * 9.0)))
+    cost = np.concatenate((parts.price, np.full(pairs, per_extra_pair), [*rounds.values()]))
+    solver = Solver(rows.matrix(upper, parts.whole), searches=False)
     solver.price(cost)
     outcome = solver.solve(clock.left(), _STEP)
     if outcome.status is Status.LIMIT:
         raise OutOfTimeError
     if outcome.values is None:
         return None
-    numbers = np.round(outcome.values[:assemblies]).astype(int)
-    return TieSet(tuple((int(at), int(numbers[at])) for at in np.nonzero(numbers)[0]))
+    numbers = np.round(outcome.values[:counted]).astype(int).tolist()
+    return TieSet(tuple(sorted(parts.places(numbers).items())))

@@ -41,7 +41,7 @@ def scarcity(
     rows.add(block.menu.winch[:main], high=have[_WINCHES])
     cost = price[:main] + per_extra_pair / np.maximum(1.0, most)
     unit = max(1.0, float(cost.max(initial=0.0)))
-    solver = Solver(rows.matrix(most, whole=False), presolve=False)
+    solver = Solver(rows.matrix(most, np.zeros(main, dtype=bool)), presolve=False)
     solver.price(cost / unit)
     try:
         outcome = solver.relax(clock.left())
