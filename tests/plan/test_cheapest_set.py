@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from dataclasses import replace
 from fractions import Fraction
+from itertools import permutations
 from random import Random
 
 import numpy as np
@@ -78,3 +80,28 @@ def test_prices_that_pairs_and_shackles_do_not_add_up_to_are_taken_place_by_plac
     one = cheapest_set(block, price, 4.0, {}, have, Clock(30.0))
     assert one is not None
     assert cost(block, one, price.tolist(), 4.0, {}) == pytest.approx(min(s for s, _ in walk))
+
+
+@pytest.mark.parametrize("number", range(10))
+def test_joined_as_strong_as_can_be(number: int) -> None:
+    random = Random(number)
+    block, have = block_of(random)
+    price = np.zeros(block.main)
+    columns = columns_apart(block, price, most_of(block, have), have)
+    assert columns is not None
+    values = block.reach.values
+    names = [(one.pair, one.shackle) for one in block.menu.assemblies]
+    pairs, shackles = (list(dict.fromkeys(part)) for part in zip(*names, strict=True))
+    taken = [random.randrange(len(pairs)) for _ in range(4)]
+    ends = [random.randrange(len(shackles)) for _ in range(4)]
+    numbers = [taken.count(at) for at in range(len(pairs))]
+    numbers += [ends.count(at) for at in range(len(shackles))]
+    joined = columns.places([*numbers, *[0] * (len(columns.price) - len(numbers))])
+    worth = dict(zip(names, values, strict=True))
+    assert sum(n * values[place] for place, n in joined.items()) == max(
+        sum(worth[pairs[pair], shackles[end]] for pair, end in zip(taken, order, strict=True))
+        for order in permutations(ends)
+    )
+    assert Counter(pairs.index(names[p][0]) for p in joined for _ in range(joined[p])) == Counter(
+        taken
+    )
