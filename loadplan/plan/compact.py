@@ -60,7 +60,7 @@ class Compact:
         Answers, like ``least``, with the master's values. Raises ``OutOfTimeError`` where no plan
         at all is found in time.
         """
-        cost = np.zeros(len(self.plain.place))
+        cost = np.zeros(len(self.plain.apart.matrix.lower))
         cost[self._of(self.plain, priority)] = -1.0
         outcome = self._least(self.plain, cost, 1.0)
         if outcome.values is None:
@@ -106,7 +106,7 @@ class Compact:
             if outcome.status is Status.LIMIT and outcome.values is None:
                 raise OutOfTimeError
             if outcome.values is not None:
-                search.translate(outcome.values)
+                search.read(outcome.values)
             self.answers[key] = outcome.values is not None
         return self.answers[key]
 
@@ -123,7 +123,7 @@ class Compact:
         outcome = solver.solve(self.clock.left(), step)
         if outcome.values is None:
             return outcome
-        return replace(outcome, values=search.translate(outcome.values))
+        return replace(outcome, values=search.read(outcome.values))
 
     def _of(self, search: CompleteSearch, priority: int) -> Array:
         """The columns that say whether the loads of a priority go."""

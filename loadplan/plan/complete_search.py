@@ -4,17 +4,20 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass
+from functools import cached_property
 from typing import Any
 
 import numpy as np
 import pulp
 
 from loadplan.plan import objectives
+from loadplan.plan.apart import Apart, Tabled, apart
 from loadplan.plan.blocks import Block
 from loadplan.plan.clock import Clock
 from loadplan.plan.master import Master
-from loadplan.plan.matrix import INFINITE, Matrix, matrix_of
+from loadplan.plan.matrix import INFINITE, matrix_of
 from loadplan.plan.program import Program, build
+from loadplan.plan.shackled import table_of
 from loadplan.plan.solved import Outcome
 from loadplan.plan.solver import Solver
 from loadplan.plan.stage_cost import StageCost
@@ -25,13 +28,12 @@ Array = np.ndarray[Any, np.dtype[Any]]
 MOST_LOADS = 25
 
 
-@dataclass(slots=True)
+@dataclass(eq=False)
 class CompleteSearch:
     """The complete program of a day, built once and asked again with other loads and stages."""
 
     master: Master
     program: Program
-    matrix: Matrix
     place: dict[pulp.LpVariable, int]
 
     @classmethod
@@ -40,12 +42,19 @@ class CompleteSearch:
         program = build(master.arrays.sets, complete=True, patterns=patterns, pairs=pairs)
         every = program.variables.all
         place = {variable: number for number, variable in enumerate(every)}
-        return cls(master, program, matrix_of(program.problem, every), place)
+        return cls(master, program, place)
+
+    @cached_property
+    def apart(self) -> Apart:
+        """The program as it is solved; made when first asked for, as some only read plans."""
+        matrix = matrix_of(self.program.problem, self.program.variables.all)
+        return apart(matrix, _tabled(self.master, self.program, self.place))
 
     @property
     def going(self) -> Array:
         """The column of each load that says whether it goes."""
-        return np.array([self.place[variable] for variable in self.program.variables.ready])
+        ready = [self.place[variable] for variable in self.program.variables.ready]
+        return self.apart.column_of(np.array(ready))
 
     def at(self, stage: StageCost, goes: Array, below: float, step: float, clock: Clock) -> Outcome:
         """The least of ``stage`` at ``below`` or less with exactly ``goes`` ready.
@@ -60,14 +69,14 @@ class CompleteSearch:
         outcome = solver.solve(clock.left(), step)
         if outcome.values is None:
             return outcome
-        values = self.translate(outcome.values)
+        values = self.read(outcome.values)
         return Outcome(outcome.status, values, outcome.bound, outcome.reduced, outcome.prices)
 
     def solver(
         self, report: Callable[[float, float], None] | None = None, *, held: bool = True
     ) -> Solver:
         """The program to be solved, with the stages that the master holds if ``held``."""
-        solver = Solver(self.matrix, report)
+        solver = Solver(self.apart.matrix, report)
         for stage, row in self.master.stage_rows if held else ():
             _hold(solver, self.cost(stage), self.master.held[row])
         return solver
@@ -84,7 +93,11 @@ class CompleteSearch:
         cost = np.zeros(len(self.place))
         for variable, weight in terms:
             cost[self.place[variable]] += float(weight)
-        return cost
+        return self.apart.cost(cost)
+
+    def read(self, values: Array) -> Array:
+        """The plan in the ``values`` of the solver in the master's columns; its sets are added."""
+        return self.translate(self.apart.values(values))
 
     def translate(self, values: Array) -> Array:
         """The plan in ``values`` of this program in the master's columns; its sets are added."""
@@ -159,6 +172,18 @@ class CompleteSearch:
                 entries += enumerate(article.accessories[group.accessories][1], group.first)
         numbers = ((at, round(float(values[self.place[variable]]))) for at, variable in entries)
         return TieSet(tuple((at, number) for at, number in numbers if number))
+
+
+def _tabled(
+    master: Master, program: Program, place: dict[pulp.LpVariable, int]
+) -> Iterator[Tabled]:
+    """The articles counted assembly by assembly whose pairs and shackles can be told apart."""
+    for block in master.arrays.blocks:
+        article = program.variables.articles[block.load][block.place]
+        if isinstance(article, CoupledArticle) and article.counted is not None:
+            (pieces,), table = article.pieces, table_of(block)
+            if table is not None:
+                yield Tabled([place[variable] for variable in pieces], table)
 
 
 def _hold(solver: Solver, cost: Array, most: float) -> None:

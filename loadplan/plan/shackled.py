@@ -23,7 +23,7 @@ _ROUNDING = 1e-9
 
 
 @dataclass(frozen=True, slots=True, eq=False)
-class _Table:
+class Table:
     """The main places of a menu by pair (rows) and kind of shackle (columns).
 
     ``pairs`` and ``shackles`` are the values that a tie-down with each has at the most.
@@ -53,7 +53,7 @@ def columns_apart(
     Σ (t − the next strength below) c_t reaches the need. ``price`` and ``most`` are of each
     place, ``have`` what there is of each kind of gear.
     """
-    table = _table_of(block)
+    table = table_of(block)
     if table is None:
         return None
     places, menu = table.places, block.menu
@@ -93,7 +93,7 @@ def columns_apart(
     )
 
 
-def _table_of(block: Block) -> _Table | None:
+def table_of(block: Block) -> Table | None:
     menu = block.menu.assemblies[: block.main]
     names = list(dict.fromkeys(one.shackle for one in menu))
     if len(names) < 2 or None in names:
@@ -108,7 +108,7 @@ def _table_of(block: Block) -> _Table | None:
     of_pairs = tuple(max(row) for row in values)
     of_shackles = tuple(max(column) for column in zip(*values, strict=True))
     weaker = [[min(pair, shackle) for shackle in of_shackles] for pair in of_pairs]
-    return _Table(places, of_pairs, of_shackles) if weaker == values else None
+    return Table(places, of_pairs, of_shackles) if weaker == values else None
 
 
 def _shackles(menu: Menu, places: Array) -> Array:
@@ -120,7 +120,7 @@ def _shackles(menu: Menu, places: Array) -> Array:
     return pieces
 
 
-def _strong(block: Block, table: _Table, tiers: Sequence[int]) -> list[Row]:
+def _strong(block: Block, table: Table, tiers: Sequence[int]) -> list[Row]:
     """As many shackles as pairs, a number of them that does, and strong enough."""
     pairs, shackles = np.array(table.pairs), np.array(table.shackles)
     gains = np.array([float(gain) for gain in np.diff([0, *tiers])]) / block.reach.need

@@ -1,0 +1,202 @@
+"""Pairs and shackles apart in a program that counts tie-downs: fewer columns, the same plans.
+
+As in :mod:`loadplan.plan.shackled`, for every article that a program counts assembly by assembly:
+z_ps tie-downs of pair p with shackle s become x_p pairs, u_s shackles and c_t tie-downs that have
+strength t. What a row says of z is then said of the others: a weight that is the sum of one for the
+pair and one for the shackle by x and u, a weight that follows from the strength by x and c.
+"""
+
+from __future__ import annotations
+
+from collections import defaultdict
+from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import dataclass, replace
+from typing import Any
+
+import numpy as np
+
+from loadplan.plan.matrix import INFINITE, Matrix
+from loadplan.plan.shackled import Table
+
+Array = np.ndarray[Any, np.dtype[Any]]
+_Entries = dict[int, float]
+_ROUNDING = 1e-12  # of weights that were summed before they were made into floats
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Tabled:
+    """Columns z of one article by place on its menu, and the table that the places make."""
+
+    columns: Sequence[int]
+    table: Table
+
+    @property
+    def z(self) -> Array:
+        """The columns by pair and shackle."""
+        return np.array(self.columns)[self.table.places]
+
+    @property
+    def strengths(self) -> list[int]:
+        """Every strength that a tie-down can have, weakest first."""
+        return sorted({min(pair, end) for pair in self.table.pairs for end in self.table.shackles})
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Apart:
+    """A problem with pairs and shackles apart, and the way back.
+
+    ``keep`` are the columns that it still has, before those of ``articles`` in turn.
+    """
+
+    matrix: Matrix
+    keep: Array
+    articles: tuple[Tabled, ...]
+    columns: int
+
+    def column_of(self, columns: Array) -> Array:
+        """Where columns are now that it still has."""
+        return np.searchsorted(self.keep, columns)
+
+    def cost(self, cost: Array) -> Array:
+        """The cost of each column; of z it must be a sum of one for the pair and the shackle."""
+        parts = [cost[self.keep]]
+        for one in self.articles:
+            sums = _sums(cost[one.z])
+            assert sums is not None
+            parts += [*sums, np.zeros(len(one.strengths) - 1)]
+        return np.concatenate(parts)
+
+    def values(self, values: Array) -> Array:
+        """The values of the problem's own columns."""
+        found, at = np.zeros(self.columns), len(self.keep)
+        found[self.keep] = values[:at]
+        for one in self.articles:
+            middle, end = at + len(one.table.pairs), at + sum(one.table.places.shape)
+            numbers = np.round(values[at:end]).astype(int).tolist()
+            pairs, shackles = numbers[: middle - at], numbers[middle - at :]
+            for place, number in one.table.joined(pairs, shackles).items():
+                found[one.columns[place]] = number
+            at = end + len(one.strengths) - 1
+        return found
+
+
+def apart(matrix: Matrix, articles: Iterable[Tabled]) -> Apart:
+    """``matrix``, by row, with pairs and shackles of ``articles`` apart where its rows allow it."""
+    by_column = matrix.columnwise()
+    split: list[Tabled] = []
+    columns: list[_Entries] = []
+    upper: list[float] = []
+    whole: list[bool] = []
+    low, high = matrix.row_lower.tolist(), matrix.row_upper.tolist()
+    for one in articles:
+        made = _split(by_column, one, len(low))
+        if made is None:
+            continue
+        split.append(one)
+        mine, rows = made
+        columns += mine
+        low += [side for side, _ in rows]
+        high += [side for _, side in rows]
+        upper += _upper(by_column, one)
+        number = sum(one.table.places.shape)
+        whole += [at < number for at in range(len(mine))]
+    keep = np.setdiff1d(np.arange(len(matrix.lower)), [c for one in split for c in one.columns])
+    part = by_column.part(keep, by_column.lower, by_column.upper)
+    sizes = np.cumsum([0, *(len(entries) for entries in columns)])
+    return Apart(
+        matrix=replace(
+            part,
+            lower=np.concatenate((part.lower, np.zeros(len(columns)))),
+            upper=np.concatenate((part.upper, upper)),
+            whole=np.concatenate((by_column.whole[keep], np.array(whole, dtype=bool))),
+            row_lower=np.array(low),
+            row_upper=np.array(high),
+            starts=np.concatenate((part.starts[:-1], part.starts[-1] + sizes)).astype(np.int32),
+            places=np.concatenate(
+                (part.places, np.array([row for one in columns for row in one], dtype=np.int32))
+            ),
+            coefficients=np.concatenate(
+                (part.coefficients, np.array([v for one in columns for v in one.values()], float))
+            ),
+        ),
+        keep=keep,
+        articles=tuple(split),
+        columns=len(matrix.lower),
+    )
+
+
+def _split(
+    matrix: Matrix, one: Tabled, rows: int
+) -> tuple[list[_Entries], list[tuple[float, float]]] | None:
+    """The entries of x, u and c, and the sides of the rows that tie them, from row ``rows`` on.
+
+    None where some row weighs z in another way.
+    """
+    table, strengths = one.table, one.strengths
+    pairs, shackles = table.places.shape
+    columns: list[_Entries] = [{} for _ in range(pairs + shackles + len(strengths) - 1)]
+    for row, weights in _rows_of(matrix, one.z):
+        sums = _sums(weights)
+        if sums is not None:
+            found = np.concatenate((*sums, np.zeros(len(strengths) - 1)))
+        else:
+            # Fewer tie-downs may be said to have a strength than do: the row must ask for more.
+            steps = _steps(table, strengths, weights)
+            if steps is None or steps[1:].min(initial=0.0) < 0 or matrix.row_upper[row] < INFINITE:
+                return None
+            found = np.concatenate((np.full(pairs, steps[0]), np.zeros(shackles), steps[1:]))
+        for at in np.nonzero(found)[0].tolist():
+            columns[at][row] = float(found[at])
+    sides = [(0.0, 0.0)]
+    for at in range(pairs + shackles):
+        columns[at][rows] = 1.0 if at < pairs else -1.0
+    for number, strength in enumerate(strengths[1:], pairs + shackles):
+        for first, values in ((0, table.pairs), (pairs, table.shackles)):
+            row = rows + len(sides)
+            sides.append((-INFINITE, 0.0))
+            columns[number][row] = 1.0
+            for at, value in enumerate(values, first):
+                if value >= strength:
+                    columns[at][row] = -1.0
+    return columns, sides
+
+
+def _rows_of(matrix: Matrix, z: Array) -> Iterator[tuple[int, Array]]:
+    """Every row that some column of ``z`` stands in, with their weights in it."""
+    found: dict[int, Array] = defaultdict(lambda: np.zeros(z.shape))
+    for place, column in np.ndenumerate(z):
+        first, end = int(matrix.starts[column]), int(matrix.starts[column + 1])
+        for row, weight in zip(
+            matrix.places[first:end].tolist(), matrix.coefficients[first:end].tolist(), strict=True
+        ):
+            found[row][place] = weight
+    yield from found.items()
+
+
+def _sums(weights: Array) -> tuple[Array, Array] | None:
+    """Weights of pairs and of shackles whose sums are ``weights``; None where there are none."""
+    pairs, shackles = weights[:, 0], weights[0] - weights[0, 0]
+    same = np.allclose(pairs[:, None] + shackles, weights, rtol=_ROUNDING, atol=_ROUNDING)
+    return (pairs, shackles) if same else None
+
+
+def _steps(table: Table, strengths: Sequence[int], weights: Array) -> Array | None:
+    """The weight of the least strength, and what each strength has more than the one below.
+
+    None where weights do not follow from the strength.
+    """
+    found = np.full(len(strengths), np.nan)
+    for (pair, shackle), weight in np.ndenumerate(weights):
+        at = strengths.index(min(table.pairs[pair], table.shackles[shackle]))
+        if not np.isnan(found[at]) and found[at] != weight:
+            return None
+        found[at] = weight
+    return np.diff(found, prepend=0.0)
+
+
+def _upper(matrix: Matrix, one: Tabled) -> list[float]:
+    """How many of each pair, of each kind of shackle and of each strength there can be."""
+    most = matrix.upper[one.z]
+    room = float(most.sum())
+    pairs = most.sum(axis=1).tolist()
+    return [*pairs, *most.sum(axis=0).tolist(), *[room] * (len(one.strengths) - 1)]
