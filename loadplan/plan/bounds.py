@@ -3,18 +3,19 @@
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from typing import Any
 
 import numpy as np
 
+from loadplan.plan.bound import Bound, up
 from loadplan.plan.clock import Clock, OutOfTimeError, Steps, TooManyStepsError
 from loadplan.plan.compact import Compact
 from loadplan.plan.complete_search import CompleteSearch
 from loadplan.plan.master import Master
 from loadplan.plan.pricing import improving_sets, prices_of
 from loadplan.plan.selection import Cut, Selection
-from loadplan.plan.solved import Outcome
+from loadplan.plan.solved import Outcome, Status
 from loadplan.plan.stage_cost import GOING, MIXED_SETS, StageCost
 
 Array = np.ndarray[Any, np.dtype[Any]]
@@ -23,18 +24,6 @@ _SETS_A_ROUND = 4
 WIDE = 6  # times that pricing may meet an article with very many sets
 _MOMENT = 1.0  # seconds
 _MOST_IN_CONFLICT = 16  # loads of which a least conflict is looked for
-
-
-@dataclass(frozen=True, slots=True, eq=False)
-class Bound:
-    """A bound of one stage.
-
-    ``least`` holds for every plan; ``goes`` are the loads that came nearest to it. Infinite and
-    None where no set of loads is left.
-    """
-
-    least: float
-    goes: Array | None
 
 
 @dataclass(slots=True)
@@ -267,9 +256,20 @@ class Bounder:
         ``OutOfTimeError`` where the time is up before a round.
         """
         self.master.hold_loads(lower, upper)
+        restored = False
         while True:
             self.clock.tick()
             outcome = self.master.relax(stage, self.clock.left())
+            if rounded and outcome.status is Status.INFEASIBLE:
+                # The limits may leave no solution over the sets so far, and one over others.
+                if restored:
+                    return replace(outcome, status=Status.LIMIT)
+                restored = self._could_go(lower)
+                if not restored:
+                    return outcome
+                self.master.hold_loads(lower, upper)
+                continue
+            restored = False
             if outcome.values is None:
                 return outcome
             if outcome.bound <= enough + _TINY:
@@ -281,12 +281,18 @@ class Bounder:
             if not self.master.add_sets(sets):
                 return outcome
 
+    def _could_go(self, goes: Array) -> bool:
+        """Whether ``goes`` can all go, without whole numbers, over all sets there are.
+
+        If so, the master knows sets with which they do.
+        """
+        self.master.release_ready()
+        try:
+            return _all_of(goes, self._gone(goes))
+        finally:
+            self.master.hold_ready(self.selection.ready)
+
 
 def _all_of(goes: Array, gone: Outcome) -> bool:
     """Whether as many go as there are of ``goes``."""
     return gone.bound <= -float(goes.sum()) + _TINY
-
-
-def up(value: float, step: float) -> float:
-    """The least multiple of ``step`` not below ``value``, as far as rounding errors let tell."""
-    return step * math.ceil(value / step - 1e-5)

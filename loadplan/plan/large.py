@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass
 
-from loadplan.plan.bounds import Bound
+from loadplan.plan.bound import Bound
 from loadplan.plan.exact import MOST_SETS, narrow_budget
 from loadplan.plan.greedy import greedy
 from loadplan.plan.partly import partly_settled

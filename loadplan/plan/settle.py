@@ -8,7 +8,8 @@ from typing import Any
 
 import numpy as np
 
-from loadplan.plan.bounds import Bounder, up
+from loadplan.plan.bound import up
+from loadplan.plan.bounds import Bounder
 from loadplan.plan.clock import OutOfTimeError, TooManyStepsError
 from loadplan.plan.exact import Ending, ExactSearch
 from loadplan.plan.selection import Cut

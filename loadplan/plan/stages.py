@@ -11,7 +11,8 @@ from typing import Any
 
 import numpy as np
 
-from loadplan.plan.bounds import Bound, Bounder, up
+from loadplan.plan.bound import Bound, up
+from loadplan.plan.bounds import Bounder
 from loadplan.plan.clock import OutOfTimeError
 from loadplan.plan.compact import Compact
 from loadplan.plan.dive import Dive
