@@ -20,6 +20,7 @@ from loadplan.plan.shackled import Table
 
 Array = np.ndarray[Any, np.dtype[Any]]
 _Entries = dict[int, float]
+_Sides = tuple[float, float]
 _ROUNDING = 1e-12  # of weights that were summed before they were made into floats
 
 
@@ -85,49 +86,27 @@ def apart(matrix: Matrix, articles: Iterable[Tabled]) -> Apart:
     by_column = matrix.columnwise()
     split: list[Tabled] = []
     columns: list[_Entries] = []
-    upper: list[float] = []
-    whole: list[bool] = []
-    low, high = matrix.row_lower.tolist(), matrix.row_upper.tolist()
+    rows: list[_Sides] = []
     for one in articles:
-        made = _split(by_column, one, len(low))
-        if made is None:
-            continue
-        split.append(one)
-        mine, rows = made
-        columns += mine
-        low += [side for side, _ in rows]
-        high += [side for _, side in rows]
-        upper += _upper(by_column, one)
-        number = sum(one.table.places.shape)
-        whole += [at < number for at in range(len(mine))]
+        made = _split(by_column, one, len(matrix.row_lower) + len(rows))
+        if made is not None:
+            split.append(one)
+            columns += made[0]
+            rows += made[1]
     keep = np.setdiff1d(np.arange(len(matrix.lower)), [c for one in split for c in one.columns])
     part = by_column.part(keep, by_column.lower, by_column.upper)
-    sizes = np.cumsum([0, *(len(entries) for entries in columns)])
+    part = replace(part, whole=by_column.whole[keep])
+    upper = [most for one in split for most in _upper(by_column, one)]
+    whole = [counts for one in split for counts in _whole(one)]
     return Apart(
-        matrix=replace(
-            part,
-            lower=np.concatenate((part.lower, np.zeros(len(columns)))),
-            upper=np.concatenate((part.upper, upper)),
-            whole=np.concatenate((by_column.whole[keep], np.array(whole, dtype=bool))),
-            row_lower=np.array(low),
-            row_upper=np.array(high),
-            starts=np.concatenate((part.starts[:-1], part.starts[-1] + sizes)).astype(np.int32),
-            places=np.concatenate(
-                (part.places, np.array([row for one in columns for row in one], dtype=np.int32))
-            ),
-            coefficients=np.concatenate(
-                (part.coefficients, np.array([v for one in columns for v in one.values()], float))
-            ),
-        ),
+        matrix=part.with_columns(columns, np.array(upper), np.array(whole, dtype=bool), rows),
         keep=keep,
         articles=tuple(split),
         columns=len(matrix.lower),
     )
 
 
-def _split(
-    matrix: Matrix, one: Tabled, rows: int
-) -> tuple[list[_Entries], list[tuple[float, float]]] | None:
+def _split(matrix: Matrix, one: Tabled, rows: int) -> tuple[list[_Entries], list[_Sides]] | None:
     """The entries of x, u and c, and the sides of the rows that tie them, from row ``rows`` on.
 
     None where some row weighs z in another way.
@@ -147,6 +126,17 @@ def _split(
             found = np.concatenate((np.full(pairs, steps[0]), np.zeros(shackles), steps[1:]))
         for at in np.nonzero(found)[0].tolist():
             columns[at][row] = float(found[at])
+    return columns, _tie(table, strengths, columns, rows)
+
+
+def _tie(
+    table: Table, strengths: Sequence[int], columns: list[_Entries], rows: int
+) -> list[_Sides]:
+    """Tie x, u and c together in rows from ``rows`` on; their sides.
+
+    As many shackles as pairs, and as many tie-downs of a strength as both have of it at the most.
+    """
+    pairs, shackles = table.places.shape
     sides = [(0.0, 0.0)]
     for at in range(pairs + shackles):
         columns[at][rows] = 1.0 if at < pairs else -1.0
@@ -158,7 +148,7 @@ def _split(
             for at, value in enumerate(values, first):
                 if value >= strength:
                     columns[at][row] = -1.0
-    return columns, sides
+    return sides
 
 
 def _rows_of(matrix: Matrix, z: Array) -> Iterator[tuple[int, Array]]:
@@ -200,3 +190,8 @@ def _upper(matrix: Matrix, one: Tabled) -> list[float]:
     room = float(most.sum())
     pairs = most.sum(axis=1).tolist()
     return [*pairs, *most.sum(axis=0).tolist(), *[room] * (len(one.strengths) - 1)]
+
+
+def _whole(one: Tabled) -> list[bool]:
+    """Whether pairs, shackles and strengths must be whole: strengths are wherever the rest is."""
+    return [True] * sum(one.table.places.shape) + [False] * (len(one.strengths) - 1)

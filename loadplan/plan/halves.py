@@ -144,23 +144,10 @@ class _Builder:
 
     def joined(self, part: Matrix) -> Matrix:
         """``part`` with the halves as columns behind its own, and the rows that tie them."""
-        none = np.zeros(self.links)
-        sizes = [len(entries) for entries in self.columns]
-        ends = part.starts[-1] + np.cumsum([0, *sizes])
-        rows = [row for entries in self.columns for row in entries]
-        values = [value for entries in self.columns for value in entries.values()]
         new = len(self.columns)
-        return replace(
-            part,
-            lower=np.concatenate((part.lower, np.zeros(new))),
-            upper=np.concatenate((part.upper, np.ones(new))),
-            whole=np.ones(len(part.lower) + new, dtype=bool),
-            row_lower=np.concatenate((part.row_lower, none)),
-            row_upper=np.concatenate((part.row_upper, none)),
-            starts=np.concatenate((part.starts[:-1], ends)).astype(np.int32),
-            places=np.concatenate((part.places, np.array(rows, dtype=np.int32))).astype(np.int32),
-            coefficients=np.concatenate((part.coefficients, np.array(values, dtype=float))),
-        )
+        whole = np.ones(new, dtype=bool)
+        every = replace(part, whole=np.ones(len(part.lower), dtype=bool))
+        return every.with_columns(self.columns, np.ones(new), whole, [(0.0, 0.0)] * self.links)
 
     def _entries(self, column: int, rests: Rests, *, of_rests: bool) -> dict[int, float]:
         """The rows of a column that limit the gear of ``rests``, or all others; and with what."""

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 from typing import Any
 
@@ -70,6 +70,34 @@ class Matrix:
             starts=starts.astype(np.int32),
             places=self.places[entries],
             coefficients=self.coefficients[entries],
+        )
+
+    def with_columns(
+        self,
+        columns: Sequence[Mapping[int, float]],
+        upper: Array,
+        whole: Array,
+        rows: Sequence[tuple[float, float]],
+    ) -> Matrix:
+        """The problem with more columns, from 0 to ``upper``, and more rows; by column only.
+
+        Each column is its rows with its entries in them; each row of ``rows`` its two sides, and
+        has entries in the new columns only.
+        """
+        sizes = np.cumsum([0, *(len(entries) for entries in columns)])
+        places = [row for entries in columns for row in entries]
+        values = [value for entries in columns for value in entries.values()]
+        low, high = [low for low, _ in rows], [high for _, high in rows]
+        return replace(
+            self,
+            lower=np.concatenate((self.lower, np.zeros(len(columns)))),
+            upper=np.concatenate((self.upper, upper)),
+            whole=np.concatenate((self.whole, whole)),
+            row_lower=np.concatenate((self.row_lower, low)),
+            row_upper=np.concatenate((self.row_upper, high)),
+            starts=np.concatenate((self.starts[:-1], self.starts[-1] + sizes)).astype(np.int32),
+            places=np.concatenate((self.places, np.array(places, dtype=np.int32))).astype(np.int32),
+            coefficients=np.concatenate((self.coefficients, np.array(values, dtype=float))),
         )
 
 
