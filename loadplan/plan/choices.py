@@ -103,12 +103,11 @@ class _Maker:
         block: Block = master.arrays.blocks[number]
         menu = block.menu.assemblies[: block.main]
         self._values, self._need = block.reach.values, block.reach.need
-        self._place: dict[str, dict[Rest, int]] = defaultdict(dict)
-        for place, one in enumerate(menu):
-            self._place[one.member][_rest(one)] = place
+        self._place = {(one.member, _rest(one)): place for place, one in enumerate(menu)}
         wll = master.arrays.sets.cage.wll
         self._own = {_rest(one): float(one.strength - wll[one.member]) for one in menu}
         self._orders = list(_orders(shape))
+        self._made: dict[_Pair, list[int] | None] = {}
 
     def strength(self, rests: Rests) -> float:
         """What ``rests`` add to the rated strength issued."""
@@ -116,20 +115,24 @@ class _Maker:
 
     def fits(self, members: Members, rests: Rests) -> bool:
         """Whether there is a way to join these members and rests that is enough."""
-        return self._joined(members, rests) is not None
+        pair = members, rests
+        if pair not in self._made:
+            self._made[pair] = self._joined(members, rests)
+        return self._made[pair] is not None
 
     def set_of(self, members: Members, rests: Rests) -> tuple[int, TieSet]:
         """The set of these members and rests, which fit, with the number of its block."""
-        places = self._joined(members, rests)
+        # Known by now: a plan that was found in time is read though the time is up.
+        places = self._made[members, rests]
         assert places is not None
         return self.number, TieSet(tuple(sorted(zip(places, self.shape, strict=True))))
 
     def _joined(self, members: Members, rests: Rests) -> list[int] | None:
         """The places on the menu of the first order of ``rests`` that is enough."""
-        at = [self._place[member] for member in members]
         for order in self._orders:
             self._tick()
-            places = [here.get(rests[one], -1) for here, one in zip(at, order, strict=True)]
+            pairs = zip(members, [rests[at] for at in order], strict=True)
+            places = [self._place.get(pair, -1) for pair in pairs]
             if min(places) < 0:
                 continue
             value = sum([n * self._values[one] for n, one in zip(self.shape, places, strict=True)])

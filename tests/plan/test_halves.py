@@ -9,7 +9,7 @@ import pytest
 
 from loadplan.day.load import Load
 from loadplan.plan.blocks import Arrays
-from loadplan.plan.clock import Clock
+from loadplan.plan.clock import Clock, OutOfTimeError
 from loadplan.plan.halves import halved
 from loadplan.plan.master import Master
 from loadplan.plan.pricing import improving_sets, prices_of
@@ -75,3 +75,26 @@ def test_halves_have_the_same_least(seed: int, pieces: int, stage: StageCost) ->
     np.add.at(taken, rows.places, rows.coefficients * values[columns])
     assert (taken <= rows.row_upper).all()
     assert (taken >= rows.row_lower).all()
+
+
+def test_a_plan_is_read_though_the_time_is_up() -> None:
+    master, time_is_up = ample(1), False
+
+    def tick() -> None:
+        if time_is_up:
+            raise OutOfTimeError
+
+    lower = np.zeros(len(master.upper))
+    lower[master.going] = 1.0
+    whole = replace(master.solver.matrix(), lower=lower, upper=master.upper)
+    every = np.ones(len(master.upper), dtype=bool)
+    halves = halved(master, whole, STRENGTH, every, lower == 0, tick)
+    solver = Solver(halves.matrix)
+    solver.price(halves.cost)
+    outcome = solver.solve(10.0, 1.0)
+    assert outcome.values is not None
+    taken = outcome.values[len(halves.keep) :]
+    assert taken.max() > 0.5, "some set is made of halves"
+    time_is_up = True
+    values = halves.whole(outcome.values)
+    assert master.value(STRENGTH, values) == pytest.approx(outcome.bound)
