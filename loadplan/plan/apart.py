@@ -16,12 +16,11 @@ from typing import Any
 import numpy as np
 
 from loadplan.plan.matrix import INFINITE, Matrix
-from loadplan.plan.shackled import Table
+from loadplan.plan.shackled import Table, sums_of
 
 Array = np.ndarray[Any, np.dtype[Any]]
 _Entries = dict[int, float]
 _Sides = tuple[float, float]
-_ROUNDING = 1e-12  # of weights that were summed before they were made into floats
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -35,11 +34,6 @@ class Tabled:
     def z(self) -> Array:
         """The columns by pair and shackle."""
         return np.array(self.columns)[self.table.places]
-
-    @property
-    def strengths(self) -> list[int]:
-        """Every strength that a tie-down can have, weakest first."""
-        return sorted({min(pair, end) for pair in self.table.pairs for end in self.table.shackles})
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -62,9 +56,9 @@ class Apart:
         """The cost of each column; of z it must be a sum of one for the pair and the shackle."""
         parts = [cost[self.keep]]
         for one in self.articles:
-            sums = _sums(cost[one.z])
+            sums = sums_of(cost[one.z])
             assert sums is not None
-            parts += [*sums, np.zeros(len(one.strengths) - 1)]
+            parts += [*sums, np.zeros(len(one.table.strengths) - 1)]
         return np.concatenate(parts)
 
     def values(self, values: Array) -> Array:
@@ -77,7 +71,7 @@ class Apart:
             pairs, shackles = numbers[: middle - at], numbers[middle - at :]
             for place, number in one.table.joined(pairs, shackles).items():
                 found[one.columns[place]] = number
-            at = end + len(one.strengths) - 1
+            at = end + len(one.table.strengths) - 1
         return found
 
 
@@ -111,27 +105,25 @@ def _split(matrix: Matrix, one: Tabled, rows: int) -> tuple[list[_Entries], list
 
     None where some row weighs z in another way.
     """
-    table, strengths = one.table, one.strengths
+    table, steps_up = one.table, len(one.table.strengths) - 1
     pairs, shackles = table.places.shape
-    columns: list[_Entries] = [{} for _ in range(pairs + shackles + len(strengths) - 1)]
+    columns: list[_Entries] = [{} for _ in range(pairs + shackles + steps_up)]
     for row, weights in _rows_of(matrix, one.z):
-        sums = _sums(weights)
+        sums = sums_of(weights)
         if sums is not None:
-            found = np.concatenate((*sums, np.zeros(len(strengths) - 1)))
+            found = np.concatenate((*sums, np.zeros(steps_up)))
         else:
             # Fewer tie-downs may be said to have a strength than do: the row must ask for more.
-            steps = _steps(table, strengths, weights)
+            steps = _steps(table, weights)
             if steps is None or steps[1:].min(initial=0.0) < 0 or matrix.row_upper[row] < INFINITE:
                 return None
             found = np.concatenate((np.full(pairs, steps[0]), np.zeros(shackles), steps[1:]))
         for at in np.nonzero(found)[0].tolist():
             columns[at][row] = float(found[at])
-    return columns, _tie(table, strengths, columns, rows)
+    return columns, _tie(table, columns, rows)
 
 
-def _tie(
-    table: Table, strengths: Sequence[int], columns: list[_Entries], rows: int
-) -> list[_Sides]:
+def _tie(table: Table, columns: list[_Entries], rows: int) -> list[_Sides]:
     """Tie x, u and c together in rows from ``rows`` on; their sides.
 
     As many shackles as pairs, and as many tie-downs of a strength as both have of it at the most.
@@ -140,7 +132,7 @@ def _tie(
     sides = [(0.0, 0.0)]
     for at in range(pairs + shackles):
         columns[at][rows] = 1.0 if at < pairs else -1.0
-    for number, strength in enumerate(strengths[1:], pairs + shackles):
+    for number, strength in enumerate(table.strengths[1:], pairs + shackles):
         for first, values in ((0, table.pairs), (pairs, table.shackles)):
             row = rows + len(sides)
             sides.append((-INFINITE, 0.0))
@@ -163,18 +155,12 @@ def _rows_of(matrix: Matrix, z: Array) -> Iterator[tuple[int, Array]]:
     yield from found.items()
 
 
-def _sums(weights: Array) -> tuple[Array, Array] | None:
-    """Weights of pairs and of shackles whose sums are ``weights``; None where there are none."""
-    pairs, shackles = weights[:, 0], weights[0] - weights[0, 0]
-    same = np.allclose(pairs[:, None] + shackles, weights, rtol=_ROUNDING, atol=_ROUNDING)
-    return (pairs, shackles) if same else None
-
-
-def _steps(table: Table, strengths: Sequence[int], weights: Array) -> Array | None:
+def _steps(table: Table, weights: Array) -> Array | None:
     """The weight of the least strength, and what each strength has more than the one below.
 
     None where weights do not follow from the strength.
     """
+    strengths = table.strengths
     found = np.full(len(strengths), np.nan)
     for (pair, shackle), weight in np.ndenumerate(weights):
         at = strengths.index(min(table.pairs[pair], table.shackles[shackle]))
@@ -189,9 +175,9 @@ def _upper(matrix: Matrix, one: Tabled) -> list[float]:
     most = matrix.upper[one.z]
     room = float(most.sum())
     pairs = most.sum(axis=1).tolist()
-    return [*pairs, *most.sum(axis=0).tolist(), *[room] * (len(one.strengths) - 1)]
+    return [*pairs, *most.sum(axis=0).tolist(), *[room] * (len(one.table.strengths) - 1)]
 
 
 def _whole(one: Tabled) -> list[bool]:
     """Whether pairs, shackles and strengths must be whole: strengths are wherever the rest is."""
-    return [True] * sum(one.table.places.shape) + [False] * (len(one.strengths) - 1)
+    return [True] * sum(one.table.places.shape) + [False] * (len(one.table.strengths) - 1)

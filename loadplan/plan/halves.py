@@ -9,7 +9,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from typing import Any
 
 import numpy as np
@@ -146,8 +146,7 @@ class _Builder:
         """``part`` with the halves as columns behind its own, and the rows that tie them."""
         new = len(self.columns)
         whole = np.ones(new, dtype=bool)
-        every = replace(part, whole=np.ones(len(part.lower), dtype=bool))
-        return every.with_columns(self.columns, np.ones(new), whole, [(0.0, 0.0)] * self.links)
+        return part.with_columns(self.columns, np.ones(new), whole, [(0.0, 0.0)] * self.links)
 
     def _entries(self, column: int, rests: Rests, *, of_rests: bool) -> dict[int, float]:
         """The rows of a column that limit the gear of ``rests``, or all others; and with what."""

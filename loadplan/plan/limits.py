@@ -113,24 +113,21 @@ class Limits:
     def entries(self, uses: Array, load: int) -> Iterator[tuple[int, float]]:
         """The rows that a column of ``load`` stands in that takes ``uses``, and with what."""
         for gear in uses.nonzero()[0].tolist():
-            rows = self._rows.get((load, gear))
-            if rows is None:
-                rows = self._rows[load, gear] = self._rows_of(load, gear)
-            if rows:
-                pieces = float(uses[gear])
-                for row in rows:
-                    yield row, pieces
-        if self.rounded:
-            for row, gear, divisor in self._rounded_of(load):
-                share = int(uses[gear]) // divisor
-                if share:
-                    yield row, float(share)
+            pieces = float(uses[gear])
+            for row in self._rows_of(load, gear):
+                yield row, pieces
+        for row, gear, divisor in self._rounded_of(load):
+            share = int(uses[gear]) // divisor
+            if share:
+                yield row, float(share)
 
     def _rows_of(self, load: int, gear: int) -> list[int]:
         """The rows that limit a kind of gear on a load, or while it is out."""
-        moments = range(int(self.pools.first[load]), int(self.pools.last[load]) + 1)
-        found = [self.kit.get((load, gear)), *(self.pool.get((at, gear)) for at in moments)]
-        return [row for row in found if row is not None]
+        if (load, gear) not in self._rows:
+            moments = range(int(self.pools.first[load]), int(self.pools.last[load]) + 1)
+            found = [self.kit.get((load, gear)), *(self.pool.get((at, gear)) for at in moments)]
+            self._rows[load, gear] = [row for row in found if row is not None]
+        return self._rows[load, gear]
 
     def _rounded_of(self, load: int) -> list[tuple[int, int, int]]:
         """The rounded limits while a load is out: row, kind of gear and divisor."""

@@ -33,6 +33,11 @@ class Table:
     pairs: tuple[int, ...]
     shackles: tuple[int, ...]
 
+    @property
+    def strengths(self) -> list[int]:
+        """Every value that a tie-down can have, the least first."""
+        return sorted({min(pair, end) for pair in self.pairs for end in self.shackles})
+
     def joined(self, pairs: Sequence[int], shackles: Sequence[int]) -> dict[int, int]:
         """How many tie-downs are of each place, with so many of each pair and kind of shackle."""
         found: dict[int, int] = {}
@@ -57,34 +62,34 @@ def columns_apart(
     if table is None:
         return None
     places, menu = table.places, block.menu
-    of_pair, of_shackle = price[places[:, 0]], price[places[0]] - price[places[0, 0]]
-    if np.abs(price[places] - of_pair[:, None] - of_shackle).max() > _ROUNDING * price.max():
+    sums = sums_of(price[places])
+    if sums is None:
         return None
-    tiers = sorted({min(pair, end) for pair in table.pairs for end in table.shackles})
+    strengths = table.strengths
     apart = slice(block.main, len(price))
     shackles = _shackles(menu, places)
-    none = np.zeros((len(tiers), len(menu.gear)))
+    none = np.zeros((len(strengths), len(menu.gear)))
     pairs = menu.uses[places[:, 0]] - shackles[0]
-    ends = np.cumsum([len(table.pairs), len(table.shackles), len(tiers)])
-    so_many = np.zeros(ends[1] - ends[0] + len(tiers))
+    ends = np.cumsum([len(table.pairs), len(table.shackles), len(strengths)])
+    between, behind = np.zeros(ends[2] - ends[0]), len(price) - block.main
     return ArticleColumns(
-        price=np.concatenate((of_pair, of_shackle, np.zeros(len(tiers)), price[apart])),
+        price=np.concatenate((*sums, np.zeros(len(strengths)), price[apart])),
         most=np.concatenate(
             (
                 np.minimum(made_of(np.concatenate((pairs, shackles)), have), block.room),
-                np.full(len(tiers), float(block.room)),
+                np.full(len(strengths), float(block.room)),
                 most[apart],
             )
         ),
         uses=np.concatenate((pairs, shackles, none, menu.uses[apart])),
-        winch=np.concatenate((menu.winch[places[:, 0]], so_many, menu.winch[apart])),
-        pair=np.concatenate((menu.pair[places[:, 0]], so_many - 1, menu.pair[apart])),
-        whole=np.concatenate(
-            (np.ones(ends[1]), np.zeros(len(tiers)), np.ones(len(price) - block.main))
-        ).astype(bool),
+        winch=np.concatenate((menu.winch[places[:, 0]], between, menu.winch[apart])),
+        pair=np.concatenate((menu.pair[places[:, 0]], between - 1, menu.pair[apart])),
+        whole=np.concatenate((np.ones(ends[1]), np.zeros(len(strengths)), np.ones(behind))).astype(
+            bool
+        ),
         rows=(
-            *_strong(block, table, tiers),
-            *rows_apart(block, ends[2] + len(price) - block.main, ends[2] - block.main),
+            *_strong(block, table),
+            *rows_apart(block, ends[2] + behind, ends[2] - block.main),
         ),
         places=lambda numbers: (
             table.joined(numbers[: ends[0]], numbers[ends[0] : ends[1]])
@@ -93,7 +98,15 @@ def columns_apart(
     )
 
 
+def sums_of(weights: Array) -> tuple[Array, Array] | None:
+    """Weights of pairs and of shackles of which ``weights`` are the sums; None without any."""
+    pairs, shackles = weights[:, 0], weights[0] - weights[0, 0]
+    off = np.abs(pairs[:, None] + shackles - weights).max()
+    return (pairs, shackles) if off <= _ROUNDING * np.abs(weights).max() else None
+
+
 def table_of(block: Block) -> Table | None:
+    """The main places of ``block`` as such a table; None where they are none."""
     menu = block.menu.assemblies[: block.main]
     names = list(dict.fromkeys(one.shackle for one in menu))
     if len(names) < 2 or None in names:
@@ -120,22 +133,22 @@ def _shackles(menu: Menu, places: Array) -> Array:
     return pieces
 
 
-def _strong(block: Block, table: Table, tiers: Sequence[int]) -> list[Row]:
+def _strong(block: Block, table: Table) -> list[Row]:
     """As many shackles as pairs, a number of them that does, and strong enough."""
+    strengths = table.strengths
     pairs, shackles = np.array(table.pairs), np.array(table.shackles)
-    gains = np.array([float(gain) for gain in np.diff([0, *tiers])]) / block.reach.need
+    gains = np.array([float(gain) for gain in np.diff([0, *strengths])]) / block.reach.need
     values = [value / block.reach.need for value in block.reach.values[block.main :]]
-    last, none = np.zeros(len(values)), np.zeros(len(tiers))
+    last, none = np.zeros(len(values)), np.zeros(len(strengths))
     ones, others = np.ones(len(pairs)), np.ones(len(shackles))
     rows: list[Row] = [
         (_row(ones, 0.0 * others, none, last), block.reach.fewest, block.room),
         (_row(ones, -others, none, last), 0.0, 0.0),
         (_row(0.0 * ones, 0.0 * others, gains, np.array(values)), just_enough(block), np.inf),
     ]
-    for at, tier in enumerate(tiers):
-        here = np.eye(len(tiers))[at]
-        rows.append((_row(-1.0 * (pairs >= tier), 0.0 * others, here, last), -np.inf, 0.0))
-        rows.append((_row(0.0 * ones, -1.0 * (shackles >= tier), here, last), -np.inf, 0.0))
+    for strength, here in zip(strengths, np.eye(len(strengths)), strict=True):
+        rows.append((_row(-1.0 * (pairs >= strength), 0.0 * others, here, last), -np.inf, 0.0))
+        rows.append((_row(0.0 * ones, -1.0 * (shackles >= strength), here, last), -np.inf, 0.0))
     return rows
 
 

@@ -283,11 +283,6 @@ def _status(status: highspy.HighsModelStatus) -> Status:
         return Status.OPTIMAL
     if status in (kinds.kInfeasible, kinds.kUnboundedOrInfeasible):
         return Status.INFEASIBLE
-    if status in (
-        kinds.kTimeLimit,
-        kinds.kSolutionLimit,
-        kinds.kInterrupt,
-        kinds.kIterationLimit,
-    ):
+    if status in (kinds.kTimeLimit, kinds.kSolutionLimit, kinds.kInterrupt, kinds.kIterationLimit):
         return Status.LIMIT
     raise SolverFailed(f"The solver ended with the status {status}. {PLAN_AGAIN}")

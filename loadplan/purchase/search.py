@@ -157,9 +157,8 @@ class Search:
     def _least(self, columns: Array, weights: Array, start: Array | None) -> Answer:
         cost = np.zeros(self.solver.columns)
         cost[columns] = weights
-        outcome = (
-            self._at_bound(cost) if start is None and abs(weights).max(initial=0) <= 1 else None
-        )
+        soon = start is None and abs(weights).max(initial=0) <= 1
+        outcome = self._at_bound(cost) if soon else None
         if outcome is None:
             self.solver.price(cost)
             outcome = self.solver.solve(self.clock.left(), 1.0, start)

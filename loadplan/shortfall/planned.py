@@ -62,18 +62,21 @@ class Planner:
 
     def _goes(self, day: Day, loads: Collection[str], first: Sequence[Collection[str]]) -> bool:
         self.clock.tick()
+        asked: list[Servable] = []
         for group in first:
-            if len(group) <= MOST_TOGETHER and self._asked(day, group).denial([*group], ()):
-                return False
-        plan = self._asked(day, loads).plan(loads)
+            if len(group) <= MOST_TOGETHER:
+                asked.append(self._asked(day, group, asked))
+                if asked[-1].denial([*group], ()) is not None:
+                    return False
+        plan = self._asked(day, loads, asked).plan(loads)
         if plan is not None:
             _judged(day, loads, plan)
         return plan is not None
 
-    def _asked(self, day: Day, loads: Collection[str]) -> Servable:
-        """What can be asked about ``loads`` on ``day``."""
+    def _asked(self, day: Day, loads: Collection[str], before: Sequence[Servable] = ()) -> Servable:
+        """What can be asked about ``loads`` on ``day``, of which ``before`` were asked already."""
         clock = Clock(self._seconds())
-        for ask in self.known:
+        for ask in (*reversed(before), *self.known):
             if _times_alone_differ(day, ask.program.day) and ask.place.keys() >= {*loads}:
                 return ask.at_times_of(day, clock)
         few = len(day.loads) <= _FEW

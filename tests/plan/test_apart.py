@@ -20,8 +20,7 @@ from loadplan.plan.program import build
 from loadplan.plan.sets import sets_of
 from loadplan.plan.solved import Status
 from loadplan.plan.stage_cost import MIXED_SETS, STRENGTH, TIE_DOWNS, StageCost
-from tests.plan.build import binder, chain, day, machine
-from tests.plan.test_cheapest_set import shackle
+from tests.plan.build import day, gear_with_shackles, machine
 
 Array = np.ndarray[Any, np.dtype[Any]]
 SECONDS = 60.0
@@ -30,14 +29,7 @@ SECONDS = 60.0
 def search_of(number: int, *, pairs: bool) -> CompleteSearch:
     """Three loads out at once, two of whose machines take shackles, and little gear."""
     random = Random(number)
-    gear = [chain(f"c{n}", random.choice((3900, 5400, 6600)), random.randint(3, 7)) for n in (0, 1)]
-    gear += [
-        binder(f"b{n}", random.choice((3300, 5400, 9200)), random.randint(3, 7)) for n in (0, 1)
-    ]
-    gear += [
-        shackle(f"s{n}", random.choice((2000, 4000, 6500, 9500)), 2 * random.randint(1, 5))
-        for n in range(3)
-    ]
+    gear = gear_with_shackles(random, 3, 7, 5)
     loads = [Load(id=str(n)) for n in range(3)]
     articles = [
         replace(machine(f"M{n}", str(n), random.randrange(6_000, 13_000, 500)), shackles=ends)

@@ -4,14 +4,13 @@ from __future__ import annotations
 
 from collections import Counter
 from dataclasses import replace
-from fractions import Fraction
 from itertools import permutations
 from random import Random
 
 import numpy as np
 import pytest
 
-from loadplan.day.gear import FixedPiece, Gear, Kind
+from loadplan.day.gear import FixedPiece
 from loadplan.day.load import Load
 from loadplan.plan.article_rows import most_of
 from loadplan.plan.blocks import Arrays, Block
@@ -20,27 +19,15 @@ from loadplan.plan.clock import Clock
 from loadplan.plan.set_walk import enumerate_sets
 from loadplan.plan.sets import sets_of
 from loadplan.plan.shackled import columns_apart
-from tests.plan.build import binder, chain, day, machine
+from tests.plan.build import day, gear_with_shackles, machine
 from tests.plan.test_set_walk import cost
 
 FIXED = [FixedPiece(load="L", article="M", position="front left", number=1, gear="c0")]
 
 
-def shackle(name: str, wll: int, quantity: int) -> Gear:
-    """A kind of shackle with a marked WLL."""
-    return Gear(id=name, kind=Kind.SHACKLE, wll=Fraction(wll), quantity=quantity)
-
-
 def block_of(random: Random, *, begun: bool = False) -> tuple[Block, dict[int, int]]:
     """A machine with two shackles a tie-down, and gear of which there is hardly enough."""
-    gear = [chain(f"c{n}", random.choice((3900, 5400, 6600)), random.randint(2, 5)) for n in (0, 1)]
-    gear += [
-        binder(f"b{n}", random.choice((3300, 5400, 9200)), random.randint(2, 5)) for n in (0, 1)
-    ]
-    gear += [
-        shackle(f"s{n}", random.choice((2000, 4000, 6500, 9500)), 2 * random.randint(1, 4))
-        for n in range(3)
-    ]
+    gear = gear_with_shackles(random, 2, 5, 4)
     article = replace(machine("M", "L", random.randrange(6_000, 15_000, 500)), shackles=2)
     one = replace(day([Load(id="L")], [article], gear), fixed=tuple(FIXED if begun else ()))
     sets = sets_of(one)
