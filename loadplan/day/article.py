@@ -158,4 +158,4 @@ class Article:
     @property
     def carried_weight(self) -> Fraction:
         """The weight every rule uses: the article and everything riding on it."""
-        return self.weight + sum((added.weight for added in self.added), Fraction(0))
+        return sum((added.weight for added in self.added), self.weight)

@@ -81,12 +81,12 @@ def other_counts(found: Iterable[Effect]) -> list[tuple[str, str, str, str]]:
     ]
 
 
-def other_readings(found: Iterable[Effect], article: str) -> str:
-    """The same for one article in one line: ``"Accessory tie-downs" = 2: 1 more tie-down``."""
+def other_readings(found: Iterable[Effect]) -> str:
+    """The same of the effects on one article: ``"Accessory tie-downs" = 2: 1 more tie-down``."""
     words = [
         f'"{one.switch}" = {_IN_BRACKETS.sub("", one.other)}: {more_or_fewer(one)}'
         for one in found
-        if one.article == article and one.tie_downs
+        if one.tie_downs
     ]
     if not words:
         return ""

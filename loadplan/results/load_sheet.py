@@ -101,7 +101,7 @@ class LoadSheet:
         for facts in self.load.articles:
             flow.may_break()
             verdicts += Sums(ArticleRows(flow, self.day, facts)).write()
-            otherwise = other_readings(self.day.effects, facts.article.id)
+            otherwise = other_readings(self.day.effects_by_article.get(facts.article.id, ()))
             if otherwise:
                 flow.paragraph(otherwise, "small wrap", size=8, first=at.PLACE)
         notes = [CHANGES] if self.load.tie_downs else []

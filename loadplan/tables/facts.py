@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections import defaultdict
 from dataclasses import dataclass
 from fractions import Fraction
 from functools import cached_property
@@ -167,6 +168,14 @@ class DayFacts:
     def effects(self) -> tuple[Effect, ...]:
         """What other readings of disputed points would change on this day."""
         return effects(self.plan.day)
+
+    @cached_property
+    def effects_by_article(self) -> dict[str, tuple[Effect, ...]]:
+        """The same by the article's id; those of gear under ""."""
+        found: dict[str, list[Effect]] = defaultdict(list)
+        for one in self.effects:
+            found[one.article].append(one)
+        return {article: tuple(those) for article, those in found.items()}
 
     def _load(self, load: Load) -> LoadFacts:
         demand = load_demand(self.plan.day, load)

@@ -18,6 +18,7 @@ from loadplan.results.house_words import (
 from loadplan.results.workbook import results_bytes
 from loadplan.rules.effects import effects
 from loadplan.rules.switches import SWITCHES
+from loadplan.tables.facts import DayFacts
 from loadplan.workbook.lines import HOUSE_LINES
 from tests.results.build import DAY, plan_of
 from tests.results.dump import opened
@@ -113,8 +114,10 @@ def test_each_load_sheet_says_what_other_readings_ask_of_its_articles():
 
 
 def test_an_article_that_no_other_reading_changes_has_no_such_line():
-    assert other_readings(effects(DAY), "nowhere") == ""
-    assert other_readings(effects(DAY), "EX-1")
+    by_article = DayFacts(plan_of()).effects_by_article
+    assert other_readings(()) == ""
+    assert other_readings(by_article["EX-1"])
+    assert set(by_article) == {one.article for one in effects(DAY)}
 
 
 def test_notes_name_the_rule_set_and_its_readings():

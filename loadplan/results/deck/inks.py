@@ -117,7 +117,7 @@ class Inks:
         image = self._image.point(levels)
         image.putpalette(_palette())
         out = io.BytesIO()
-        image.save(out, "PNG", bits=4, dpi=(DPI, DPI), compress_level=6)
+        image.save(out, "PNG", bits=4, dpi=(DPI, DPI), compress_level=4)
         return out.getvalue()
 
 
