@@ -174,9 +174,15 @@ class Limits:
     def _kit_rows(self, places: Sequence[tuple[int, int]], traits: Traits) -> list[AtMost]:
         """The limits on a kit's pieces for these (load, gear)."""
         usable, uses = self.pools.kit_usable, traits.uses
+        by_load: dict[int, tuple[Array, Array]] = {}
         rows = []
         for load, gear in places:
-            (columns,) = np.nonzero((traits.load == load) & (uses[:, gear] > 0))
+            if gear not in by_load:
+                (columns,) = np.nonzero(uses[:, gear])
+                columns = columns[np.argsort(traits.load[columns], kind="stable")]
+                by_load[gear] = columns, traits.load[columns]
+            columns, loads = by_load[gear]
+            columns = columns[slice(*np.searchsorted(loads, (load, load + 1)))]
             rows.append((columns, uses[columns, gear].astype(float), float(usable[load, gear])))
         return rows
 
