@@ -35,11 +35,16 @@ _NEAR = 0.008  # share of the bound within which a plan is settled without bette
 
 @dataclass(slots=True)
 class StageResult:
-    """What came of a stage: the bound, and when it was settled (seconds from the start)."""
+    """What came of a stage: the bound, and when it was settled (seconds from the start).
+
+    ``held`` is what the other stages were held at: the bound is of plans that have as many loads
+    ready, or come to no more. One with another stage held that comes later is of no plan's use.
+    """
 
     stage: StageCost
     bound: float
     seconds: float
+    held: tuple[tuple[StageCost, float], ...] = ()
 
 
 @dataclass(slots=True)
@@ -210,8 +215,17 @@ class StagedSolve(ABC):
             master.add_stage(stage, value)
         return value
 
+    def _held_beside(self, stage: StageCost) -> tuple[tuple[StageCost, float], ...]:
+        """At what the other stages are held while ``stage`` is looked at."""
+        ready, master = self.bounder.selection.ready, self.bounder.master
+        held = [
+            (one, float(ready[one.priority])) for one in self._priorities() if one.priority in ready
+        ]
+        held += [(one, master.held[row]) for one, row in master.stage_rows if master.holds(one)]
+        return tuple((one, value) for one, value in held if one != stage)
+
     def _note(self, stage: StageCost, bound: float) -> None:
-        result = StageResult(stage, bound, self.bounder.clock.spent())
+        result = StageResult(stage, bound, self.bounder.clock.spent(), self._held_beside(stage))
         for place, earlier in enumerate(self.results):
             if earlier.stage == stage:
                 self.results[place] = result

@@ -115,8 +115,15 @@ def test_the_same_day_gives_the_same_plan_in_any_row_order() -> None:
     assert first.stages[-1].value == again.stages[-1].value
 
 
-def test_no_time_at_all_still_gives_a_judged_plan_marked_as_not_proved() -> None:
+def test_no_time_is_needed_for_a_load_that_takes_what_it_would_with_all_the_gear() -> None:
     gear = [chain("C", 6600, 4), binder("B", 5400, 4)]
+    plan = plan_day(day([Load(id="1")], [machine("M", "1", 16_000)], gear), time_limit=0)
+    assert plan.proved
+    assert [int(stage.value) for stage in plan.stages] == [1, 4, 0, 4 * 6600 + 4 * 5400]
+
+
+def test_no_time_at_all_still_gives_a_judged_plan_marked_as_not_proved() -> None:
+    gear = [chain("few", 4000, 2), chain("C", 6600, 4), binder("B", 5400, 4)]
     plan = plan_day(day([Load(id="1")], [machine("M", "1", 16_000)], gear), time_limit=0)
     assert plan.ready == ("1",)
     assert not plan.proved
