@@ -10,6 +10,7 @@ from loadplan.plan.fill import Fill
 from loadplan.plan.greedy import greedy
 from loadplan.plan.insert import let_in
 from loadplan.plan.partly import partly_settled
+from loadplan.plan.reshuffle import Reshuffle
 from loadplan.plan.settle import Settled
 from loadplan.plan.short import by_rank, first_plan
 from loadplan.plan.stage_cost import MIXED_SETS, STRENGTH, TIE_DOWNS, StageCost
@@ -19,6 +20,7 @@ from loadplan.plan.whole import whole_sets
 _MOST_AT_ONCE = 400  # loads for which one whole solve soon finds what polishing does
 _LAST, _LAST_SHARE = 1, 0.6  # loads that lack; share of the time left for the compact program
 _FIRST, BOUNDS, _MORE = 0.5, 0.45, 0.4  # shares of the time left
+_SHUFFLED = 0.1  # share of the time left for bettering the first plan by hand rules
 _TINY = 1e-6
 
 
@@ -45,6 +47,7 @@ class ShortCage(StagedSolve):
         self.values = rough
         with self._within(_FIRST):
             self.values = first_plan(self.bounder, rough)
+        self._reshuffle({}, _SHUFFLED)
         with self._within(FIRST_TRY):
             self._better_at_once(TIE_DOWNS, 1.0)
         with self._within(BOUNDS):
@@ -100,9 +103,18 @@ class ShortCage(StagedSolve):
                     self._the_last(most)
         if self.has(most):
             return
+        self._reshuffle(most, _MORE)
+        if self.has(most):
+            return
         assert self.values is not None
         with self._within(_MORE):
             self.values = Fill(bounder, rank, self._lean()).run(self.values)
+
+    def _reshuffle(self, most: dict[int, int], share: float) -> None:
+        """Let more loads go by hand rules, up to ``most``, for a share of the time left."""
+        assert self.values is not None
+        with self._within(share):
+            self.values = Reshuffle(self.bounder, most).run(self.values)
 
     def _lacking(self, most: dict[int, int]) -> int:
         """How many loads lack of ``most`` ready, over all priorities."""

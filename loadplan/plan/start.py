@@ -15,6 +15,7 @@ from loadplan.plan.pricing import have_of
 from loadplan.plan.program import Program
 from loadplan.plan.selection import Selection
 from loadplan.plan.set_walk import enumerate_sets
+from loadplan.plan.sets_of_one import sets_of_one
 from loadplan.plan.tie_set import TieSet
 
 _EACH = 10
@@ -47,17 +48,8 @@ def starting_sets(master: Master) -> list[tuple[int, TieSet]]:
 
 
 def _of_one(master: Master, block: Block) -> list[TieSet]:
-    have, menu = have_of(master, block), block.menu
-    fit: list[tuple[float, int, int]] = []
-    for place, tie_downs in enumerate(block.reach.alone):
-        enough = all(
-            have[int(gear)] >= tie_downs * menu.uses[place, gear]
-            for gear in menu.uses[place].nonzero()[0]
-        )
-        winches = not menu.winch[place] or have[-1] >= tie_downs
-        if tie_downs <= block.room and enough and winches:
-            fit.append((tie_downs * float(menu.strength[place]), place, tie_downs))
-    return [TieSet(((place, size),)) for _, place, size in sorted(fit)[:_EACH]]
+    sets = sets_of_one(block, have_of(master, block))
+    return sorted(sets, key=lambda one: (one.strength(block), one.chosen))[:_EACH]
 
 
 def _first(master: Master, block: Block) -> list[TieSet]:

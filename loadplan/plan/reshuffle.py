@@ -1,0 +1,104 @@
+"""Letting more loads go by hand rules: some are taken off and placed again in another order.
+
+Ruin and recreate, after G. Schrimpf and others, Journal of Computational Physics 159 (2000) [M].
+"""
+
+from __future__ import annotations
+
+from collections import Counter
+from dataclasses import dataclass
+from random import Random
+from typing import Any
+
+import numpy as np
+
+from loadplan.plan.alone import each_alone
+from loadplan.plan.bounds import Bounder
+from loadplan.plan.placing import Placing
+from loadplan.plan.stage_cost import TIE_DOWNS
+
+Array = np.ndarray[Any, np.dtype[Any]]
+_FEWEST, _MOST = 3, 12  # loads taken off at once
+_APART = 0.4  # share by which a load's tie-downs are misjudged, so that each order is another
+_IDLE = 40  # times as many tries as there are loads, none of which let more go, at which it ends
+
+
+@dataclass(slots=True)
+class Reshuffle:
+    """Betters a plan in loads ready, priority by priority, and beside that in tie-downs.
+
+    Around a load that stays some of those out with it are taken off. Then it, they and the others
+    that stay are placed anew, those first that are of a better priority or take less; what is not
+    as good is undone. Ends with the time, when no try has let more go for long, or when ``most`` of
+    each priority go.
+    """
+
+    bounder: Bounder
+    most: dict[int, int]
+
+    def run(self, values: Array) -> Array:
+        """The best plan found from ``values`` on."""
+        placing = Placing(self.bounder.master, {}, alike=True, mixed=False)
+        placing.take_on(values)
+        search = _Search(self.bounder, placing)
+        before, idle = search.ready(), 0
+        while idle < _IDLE * len(search.priority) and not self.bounder.clock.over():
+            now = search.ready()
+            if now == self.most or not search.step():
+                break
+            idle = 0 if search.ready() != now else idle + 1
+        return values if search.ready() == before else placing.values()
+
+
+class _Search:
+    """The plan as it is, and the order of its random steps, the same on every run."""
+
+    def __init__(self, bounder: Bounder, placing: Placing):
+        self.placing, self.random = placing, Random(0)
+        pools, loads = placing.pools, placing.arrays.sets.loads
+        self.priority = [one.load.priority for one in loads]
+        self.fewest = each_alone(placing.arrays, TIE_DOWNS).tolist()
+        self.movable = [
+            load
+            for load in range(len(loads))
+            if bounder.selection.possible[load] and placing.by_hand(load)
+        ]
+        self.first, self.last = pools.first, pools.last
+
+    def ready(self) -> dict[int, int]:
+        """How many loads of each priority go."""
+        found = Counter(self.priority[load] for load in self.placing.placed)
+        return {priority: found[priority] for priority in sorted(set(self.priority))}
+
+    def step(self) -> bool:
+        """One try; False where no load stays that could go."""
+        placed = self.placing.placed
+        stay = [load for load in self.movable if load not in placed]
+        if not stay:
+            return False
+        centre = self.random.choice(stay)
+        beside = self._beside(centre)
+        going = [load for load in beside if load in placed]
+        number = min(len(going), self.random.randint(_FEWEST, _MOST))
+        before = self._value()
+        off = {load: self.placing.take_off(load) for load in self.random.sample(going, number)}
+        order = [load for load in beside if load not in placed]
+        chance = {load: self.random.uniform(1 - _APART, 1 + _APART) for load in order}
+        order.sort(key=lambda load: (self.priority[load], self.fewest[load] * chance[load]))
+        added = [load for load in order if self.placing.place(load)]
+        if self._value() > before:
+            for load in added:
+                self.placing.take_off(load)
+            for load, as_it_was in off.items():
+                self.placing.put_back(load, as_it_was)
+        return True
+
+    def _beside(self, load: int) -> list[int]:
+        """The loads out at some moment with ``load``, itself among them."""
+        first, last = self.first[load], self.last[load]
+        return [one for one in self.movable if self.first[one] <= last and self.last[one] >= first]
+
+    def _value(self) -> list[int]:
+        """The less the better: loads that go by priority, less than nought, then tie-downs."""
+        tie_downs = sum(one.tie_downs for one in self.placing.placed.values())
+        return [*(-number for number in self.ready().values()), tie_downs]
