@@ -31,7 +31,8 @@ def tie_downs(variables: Variables) -> Weighted:
 def mixed_sets(variables: Variables) -> Weighted:
     """Stage 3: Σ over articles of the pairs that occur beyond the first.
 
-    Σ_q w_iq − m_i for a mixed set, Σ_q w_iq − y_l for a coupled article.
+    Σ_q w_iq − m_i for a mixed set, Σ_q w_iq − y_l for a coupled article; Σ_q w_iq for one that
+    takes no tie-down, which must not make up for a pair of another.
     """
     terms: Weighted = []
     for ready, articles in zip(variables.ready, variables.articles, strict=True):
@@ -42,7 +43,8 @@ def mixed_sets(variables: Variables) -> Weighted:
                     terms.append((article.mixed.chosen, -ONE))
             else:
                 terms += [(used, ONE) for used in article.used.values()]
-                terms.append((ready, -ONE))
+                if article.sets.tied_down:
+                    terms.append((ready, -ONE))
     return terms
 
 

@@ -71,6 +71,12 @@ class ArticleSets:
         credited = any(one.accessory_credit > 0 for one in self.demand.strengths)
         return credited and bool(self.demand.accessories)
 
+    @property
+    def tied_down(self) -> bool:
+        """Whether it takes any main tie-down when its load goes; some are held otherwise."""
+        asked = any(one.need > 0 for one in self.demand.strengths)
+        return asked or self.fewest() > 0
+
     def most(self) -> int:
         """No plan gives the article more tie-downs than this."""
         room = sum(place.room for place in self.classes)

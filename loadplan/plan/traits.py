@@ -69,7 +69,7 @@ def traits_of(arrays: Arrays, program: Program) -> Traits:
             traits.uses[place[variable], arrays.index[gear]] = 1
         for article in variables.articles[load]:
             if not isinstance(article, SimpleArticle):
-                traits.mixed[ready] -= 1
+                traits.mixed[ready] -= int(article.sets.tied_down)
                 for used in article.used.values():
                     traits.load[place[used]], traits.mixed[place[used]] = load, 1
     for activity in variables.activities:
