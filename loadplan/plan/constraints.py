@@ -19,6 +19,7 @@ from pulp import LpAffineExpression, LpConstraint, LpConstraintEQ, LpConstraintG
 from loadplan.plan.activity import Activity
 from loadplan.plan.cliques import cliques
 from loadplan.plan.loose import Loose
+from loadplan.plan.reach import common_unit
 from loadplan.plan.sets import LoadSets, Sets, slot_credit
 from loadplan.plan.variables import CoupledArticle, MixedSet, SimpleArticle, Variables
 from loadplan.rules.requirement import StrengthRequirement
@@ -156,20 +157,16 @@ def counts_met(ready: pulp.LpVariable, article: CoupledArticle) -> Iterator[LpCo
 def coupled_strength(ready: pulp.LpVariable, article: CoupledArticle) -> Iterator[LpConstraint]:
     """Σ credit · WLL over all tie-downs, begun and added, ≥ need y_l.
 
-    In the greatest common unit of the figures and half a unit less, so that whole solutions are
-    told apart exactly; then divided by the need.
+    In the greatest common unit of the WLLs, the need rounded up to it and half a unit less, so that
+    whole solutions are told apart exactly; then divided by the need.
     """
     for number, strength in enumerate(article.sets.demand.strengths):
         terms = [*_credited(article, number, strength)]
         if strength.need <= 0:
             continue
-        scale = math.lcm(strength.need.denominator, *(value.denominator for _, value in terms))
-        whole = [int(value * scale) for _, value in terms]
-        unit = math.gcd(int(strength.need * scale), *whole)
-        need = int(strength.need * scale) // unit
-        pairs: Terms = [
-            (v, value // unit / need) for (v, _), value in zip(terms, whole, strict=True)
-        ]
+        unit = common_unit([value for _, value in terms])
+        need = math.ceil(strength.need / unit)
+        pairs: Terms = [(variable, int(value / unit) / need) for variable, value in terms]
         yield row([*pairs, (ready, 0.5 / need - 1)], LpConstraintGE, 0)
 
 

@@ -43,6 +43,16 @@ class Tiers:
     longest: int
 
 
+def common_unit(values: Sequence[Fraction]) -> Fraction:
+    """The greatest unit of which all ``values`` are whole multiples; 1 where they are all nought.
+
+    A need is rounded up to a multiple of it: sums reach the one where they reach the other, and a
+    solver's floating numbers cannot take a need that sums just miss for one that they meet.
+    """
+    scale = math.lcm(*(value.denominator for value in values))
+    return Fraction(math.gcd(*(int(value * scale) for value in values)) or scale, scale)
+
+
 def reach_of(
     values: Sequence[Fraction], need: Fraction, fewest: int, helped: Sequence[Fraction] = ()
 ) -> Reach:
@@ -52,9 +62,9 @@ def reach_of(
     main ones.
     """
     every = (*values, *helped)
-    scale = math.lcm(need.denominator, *(value.denominator for value in every))
-    whole = tuple(int(value * scale) for value in every)
-    least = int(need * scale)
+    unit = common_unit(every)
+    whole = tuple(int(value / unit) for value in every)
+    least = math.ceil(need / unit)
     alone = tuple(max(fewest, -(-least // value)) for value in whole[: len(values)])
     return Reach(need=least, values=whole, fewest=fewest, alone=alone)
 

@@ -38,6 +38,7 @@ Reader = Callable[[Any], Any]
 BLANK = object()
 # Stands for a formula without a stored value, which by its value alone would look blank.
 LOST = object()
+_DIGITS = 15
 _ERRORS = frozenset(
     {"#REF!", "#VALUE!", "#NAME?", "#DIV/0!", "#N/A", "#NUM!", "#NULL!", "#SPILL!", "#CALC!"}
     | {"#GETTING_DATA", "#FIELD!", "#BLOCKED!", "#CONNECT!", "#UNKNOWN!"}
@@ -115,8 +116,9 @@ def _number(cell: Any, read: Callable[[str], Fraction] = read_number) -> Fractio
     if isinstance(cell, float):
         if not math.isfinite(cell):
             raise Misread(Code.NOT_A_NUMBER, "Write a finite number.", ", which is no number")
-        # The shortest text that gives this float back is what was typed: 0.1 is one tenth.
-        return Fraction(repr(cell))
+        # Spreadsheets show and keep so many digits: 0.1 is one tenth, and what a formula leaves
+        # beyond them, as in 6600.000000000001 for 3000 times 2.2, nobody has weighed.
+        return Fraction(f"{cell:.{_DIGITS}g}")
     if isinstance(cell, TIMES):
         raise Misread(
             Code.WRONG_TYPE, "Format the cell as a number and type it again.", ", a date or time"

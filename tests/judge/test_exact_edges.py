@@ -114,4 +114,16 @@ def test_a_number_in_a_cell_is_the_number_that_is_shown(tmp_path_factory, weight
     ]
     path.write_bytes(packed(parts_of({"Cargo": rows, "Gear": GEAR})))
     (article,) = read_day(path).articles
-    assert article.weight == Fraction(repr(weight))
+    # Fifteen digits, as spreadsheets show and keep them.
+    assert article.weight == Fraction(f"{weight:.15g}")
+
+
+def test_what_a_formula_leaves_beyond_fifteen_digits_is_no_weight(tmp_path):
+    """A spreadsheet keeps 3000 times 2.2 as 6600.000000000001 and shows 6600."""
+    path = tmp_path / "day.xlsx"
+    head = ("Article", "Load", "Class", "Weight [lb]", "Length [ft]")
+    rows = [head, ("A", "L", "tracked machine", 3000 * 2.2, 20)]
+    assert 3000 * 2.2 != 6600
+    path.write_bytes(packed(parts_of({"Cargo": rows, "Gear": GEAR})))
+    (article,) = read_day(path).articles
+    assert article.weight == 6600

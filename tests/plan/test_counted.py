@@ -64,8 +64,9 @@ def test_no_set_without_a_tie_down_to_spare_is_cut_off(
 
 
 def test_how_many_must_be_strong() -> None:
-    # Four tie-downs for 20: 6 + 6 + 4 + 4, or 6 + 6 + 6 + 2; never one of 6 and three of 4.
-    assert list(strong_ones(reach([2, 4, 6], 20, 4))) == [(6, 2), (4, 3)]
+    # Four tie-downs for 20: 6 + 6 + 4 + 4, or 6 + 6 + 6 + 2; never one of 6 and three of 4. All in
+    # their common unit, 2.
+    assert list(strong_ones(reach([2, 4, 6], 20, 4))) == [(3, 2), (2, 3)]
     assert list(strong_ones(reach([5], 20, 4))) == []
 
 
