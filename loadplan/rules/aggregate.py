@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import replace
 from fractions import Fraction
 
-from loadplan.day.article import Article, Routing
+from loadplan.day.article import Article, Routing, Stands
 from loadplan.day.units import Units
 from loadplan.rules.positions import BY_DIRECTION
 from loadplan.rules.profile import HALF, Profile
@@ -107,6 +107,35 @@ def each_direction(
             steps=(step,),
             positions=positions,
             accessory_credit=Fraction(0),
+        )
+
+
+def each_in_line(
+    whole: StrengthRequirement, subject: Subject, sets: Sequence[PositionSet]
+) -> Iterator[StrengthRequirement]:
+    """The aggregate again for each member of a group in line, from the tie-downs over it alone.
+
+    No tie-down of another member holds it: what is strong enough for the group may be far too
+    little for its heaviest. ``sets`` are the members' positions, in their order. Nothing for a
+    group that stands otherwise, or a row with tie-downs against its ends, which all share.
+    """
+    if subject.article.stands is not Stands.IN_LINE or len(sets) != len(subject.members):
+        return
+    for one, at in zip(subject.members, sets, strict=True):
+        share = one.carried_weight / subject.weight
+        step = Step(
+            words=f"The same of {one.id}, by its weight, from the tie-downs over it alone",
+            numbers=f"{plain(one.carried_weight)} / {plain(subject.weight)} "
+            f"x {mass_up(whole.need, subject.units)}",
+            result=mass_up(share * whole.need, subject.units),
+            source=whole.source,
+        )
+        yield replace(
+            whole,
+            name=f"aggregate WLL of {one.id}",
+            steps=(step,),
+            need=share * whole.need,
+            positions=at.positions,
         )
 
 

@@ -7,7 +7,7 @@ from math import ceil
 
 from loadplan.day.article import Article, Routing, Stands
 from loadplan.day.units import Units
-from loadplan.rules.aggregate import aggregate, each_direction
+from loadplan.rules.aggregate import aggregate, each_direction, each_in_line
 from loadplan.rules.choice import routing
 from loadplan.rules.limits import LIMITS, Limits
 from loadplan.rules.make import at_least_one, over
@@ -120,6 +120,7 @@ def main_set(article: Article, profile: Profile, run: Routing) -> PositionSet:
 
 def _group(subject: Subject) -> Asks:
     members, profile = subject.members, subject.profile
+    whole = aggregate(subject, Routing.OVER)
     if subject.article.stands is Stands.IN_LINE:
         sets = tuple(over(one.id, serves=one.id) for one in members)
         places: tuple[tuple[str, ...] | None, ...] = tuple(one.positions for one in sets)
@@ -133,7 +134,7 @@ def _group(subject: Subject) -> Asks:
             length_count(one, profile, of=one.id, positions=at)
             for one, at in zip(members, places, strict=True)
         ),
-        strengths=(aggregate(subject, Routing.OVER),),
+        strengths=(whole, *each_in_line(whole, subject, sets)),
         counted=True,
     )
 

@@ -6,6 +6,7 @@ import pytest
 
 from loadplan.day.article import Accessory, CargoClass, Routing, SecuredUnder, Stands, WeightFrom
 from loadplan.day.day import RuleSet
+from loadplan.day.house import HouseRules
 from loadplan.rules.day_facts import day_contradictions
 from loadplan.rules.demand import demand_of, load_demand
 from loadplan.rules.groups import article_named, members_of, units_of
@@ -50,14 +51,37 @@ def test_articles_that_touch_share_their_tie_downs(stands):
     )
 
 
-def test_articles_in_line_have_their_own_tie_downs_and_one_strength():
+def test_articles_in_line_have_their_own_tie_downs_each_of_half_its_weight():
+    """2,000 / 2 over A, 3,001 / 2 over B, and with them half of both together."""
     found = demand_of(two(LINE), "G")
     assert sets(found) == [("A over 1", 20, "over", 1, "A"), ("B over 1", 20, "over", 1, "B")]
     assert needs(found) == [
         ("tie-downs by length of A", 2, "A over 1"),
         ("tie-downs by length of B", 3, "B over 1"),
     ]
-    assert strengths(found) == [(Fraction("2500.5"), {Routing.OVER: 1})]
+    asked = [(one.name, one.need, one.positions and one.positions[0]) for one in found.strengths]
+    assert asked == [
+        ("aggregate WLL", Fraction("2500.5"), None),
+        ("aggregate WLL of A", 1000, "A over 1"),
+        ("aggregate WLL of B", Fraction("1500.5"), "B over 1"),
+    ]
+    assert working(found.strengths[2]) == [
+        (
+            "The same of B, by its weight, from the tie-downs over it alone",
+            "3,001 / 5,001 x 2,501 lb",
+            "1,501 lb",
+            "49 CFR 393.106(d)",
+        )
+    ]
+
+
+def test_the_share_of_a_member_in_line_follows_the_house():
+    found = demand_of(two(LINE, house=HouseRules(aggregate_share=Fraction(3, 5))), "G")
+    assert [one.need for one in found.strengths] == [
+        Fraction("3000.6"),
+        1200,
+        Fraction("1800.6"),
+    ]
 
 
 def test_each_member_counts_as_it_is_blocked_itself():

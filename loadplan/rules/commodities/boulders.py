@@ -7,7 +7,7 @@ from fractions import Fraction
 
 from loadplan.day.article import Article, Routing, Stands
 from loadplan.day.gear import Kind
-from loadplan.rules.aggregate import aggregate
+from loadplan.rules.aggregate import aggregate, each_in_line
 from loadplan.rules.canada import cite_in
 from loadplan.rules.commodity_sources import (
     BOULDER_BASE,
@@ -97,6 +97,7 @@ def boulder(subject: Subject) -> Asks:
     source, extra = (BOULDER_CUBIC, _NEAR) if shape == "cubic" else (BOULDER_STABLE, _CROSSED)
     in_line = bool(subject.members) and subject.article.stands is Stands.IN_LINE
     sets = [over(one.id, serves=one.id) for one in subject.members] if in_line else [over()]
+    whole = aggregate(subject, Routing.OVER)
     whose = [one.id for one in subject.members] if in_line else [subject.article.id]
     counts = tuple(
         at_least(
@@ -112,7 +113,7 @@ def boulder(subject: Subject) -> Asks:
         section=BOULDERS,
         sets=tuple(sets),
         counts=counts,
-        strengths=(aggregate(subject, Routing.OVER),),
+        strengths=(whole, *each_in_line(whole, subject, sets)),
         properties=(CHAIN,),
         looks=(*_LOOKS, extra),
     )

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from loadplan.day.article import Article, Routing, Stands
-from loadplan.rules.aggregate import aggregate
+from loadplan.rules.aggregate import aggregate, each_in_line
 from loadplan.rules.canada import COIL_ROWS as CANADIAN_ROWS
 from loadplan.rules.canada import cite_in
 from loadplan.rules.commodity_sources import (
@@ -96,11 +96,12 @@ def coil(subject: Subject) -> Asks:
     else:
         sets, counts, looks = _lengthwise(subject)
     runs = tuple(dict.fromkeys(one.routing for one in reversed(sets)))
+    whole = aggregate(subject, *runs)
     return Asks(
         section=COILS,
         sets=sets,
         counts=counts,
-        strengths=(aggregate(subject, *runs),),
+        strengths=(whole, *each_in_line(whole, subject, sets)),
         looks=looks,
     )
 
