@@ -43,10 +43,10 @@ def stages(plan: DayPlan) -> Iterator[str]:
     """The stages' values and how far they are proved, and the remarks of the solve."""
     for stage in plan.stages:
         if not stage.greatest:
-            yield f"{stage.name.capitalize()}: {_value(stage)}"
+            yield f"{stage.name.capitalize()}: {stage_value(stage)}"
     for stage in plan.stages:
         if stage.greatest and not stage.proved:
-            yield f"{stage.name.capitalize()}: {_value(stage)}"
+            yield f"{stage.name.capitalize()}: {stage_value(stage)}"
     if plan.proved:
         yield "Every stage is proved: no plan for this day is better in this order."
     else:
@@ -77,11 +77,15 @@ def _words(shortage: Shortage) -> str:
     return f"{pieces}{shortage.short_of}{article}"
 
 
-def _value(stage: Stage) -> str:
+def stage_value(stage: Stage) -> str:
+    """The value of one stage and what is proved of it."""
     unit = f" {stage.unit}" if stage.unit else ""
     value = f"{plain(stage.value)}{unit}"
     if stage.proved:
         return f"{value}, proved {'most' if stage.greatest else 'least'}"
+    if stage.gap == 0:
+        most = "most" if stage.greatest else "least"
+        return f"{value}, the {most} there can be with what comes before, which is not proved"
     side = "more than" if stage.greatest else "less than"
     return f"{value}, not proved; it cannot be {side} {plain(stage.bound)}{unit}"
 

@@ -1,9 +1,13 @@
 """``loadplan plan``: what it prints, where it writes, and how it ends."""
 
+from fractions import Fraction
+
 import pytest
 
 from loadplan.outcome.progress import Progress
+from loadplan.outcome.stage import Stage
 from loadplan.problems import JudgementDisagrees, SaveFailed, SolverFailed
+from loadplan.terminal import stage_value
 from tests.cli_runs import Command, a_plan, a_terminal, day_file, failing, planned
 from tests.workbook.build import SMALLEST, gear_with, save
 
@@ -49,6 +53,15 @@ def test_something_not_proved(tmp_path, monkeypatch, loadplan):
         "Not everything is proved; see the lines above and the sheet Board.",
         "The time limit of 60 s was reached.",
     ]
+
+
+def test_a_stage_at_its_bound_after_one_that_is_not_proved():
+    late = Stage(name="strength", value=Fraction(5), bound=Fraction(5), proved=False, unit="lb")
+    assert stage_value(late) == (
+        "5 lb, the least there can be with what comes before, which is not proved"
+    )
+    ready = Stage(name="ready", value=Fraction(2), bound=Fraction(2), proved=False, greatest=True)
+    assert stage_value(ready).startswith("2, the most there can be")
 
 
 def test_verbose_prints_each_stage(tmp_path, monkeypatch, loadplan):

@@ -14,6 +14,9 @@ from loadplan.plan.assembly import Assembly, Cage, Place, accessory_place, main_
 from loadplan.plan.fixed import Slot, slots_of
 from loadplan.rules.demand import load_demand
 from loadplan.rules.requirement import AnchorRequirement, Demand, LoadDemand, StrengthRequirement
+from loadplan.text import down, up
+
+ANY_GEAR = "any gear that could do it"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -226,28 +229,30 @@ def _accessories(
         yield AccessoryClass(places=tuple(spots), assemblies=cage.assemblies(place))
 
 
-def obstacles_to(article: ArticleSets) -> Iterator[str]:
-    """Why the article could not be planned if every usable piece were there for it alone."""
-    yield from (obstacle.why for obstacle in article.demand.obstacles)
+def obstacles_to(article: ArticleSets) -> Iterator[tuple[str, str]]:
+    """What the article lacks if every usable piece were there for it alone, and why."""
+    yield from ((ANY_GEAR, obstacle.why) for obstacle in article.demand.obstacles)
     for one in article.accessories:
         if not one.assemblies:
             names = ", ".join(dict.fromkeys(name for name, _ in one.places))
-            yield f"No gear in the cage makes a tie-down for the {names}."
+            yield ANY_GEAR, f"No gear in the cage makes a tie-down for the {names}."
     for slot in article.slots:
         if not slot.assemblies:
             yield (
+                "gear that finishes what is fixed on it",
                 f"Nothing in the cage finishes the fixed tie-down at {slot.position} "
-                f"number {slot.number} as the article and the house rules ask."
+                f"number {slot.number} as the article and the house rules ask.",
             )
     room = sum(one.room for one in article.classes if one.assemblies)
     begun = sum(1 for slot in article.slots if not slot.accessory)
     fewest = article.fewest()
     if fewest and not room + begun:
-        yield "No gear in the cage makes a tie-down that suits this article."
+        yield ANY_GEAR, "No gear in the cage makes a tie-down that suits this article."
     elif fewest > room + begun:
-        yield f"It needs {fewest} tie-downs and there are places for {room + begun}."
+        why = f"It needs {fewest} tie-downs and there are places for {room + begun}."
+        yield "places for tie-downs", why
     else:
-        yield from _too_weak(article)
+        yield from ((ANY_GEAR, why) for why in _too_weak(article))
 
 
 def _too_weak(article: ArticleSets) -> Iterator[str]:
@@ -255,8 +260,8 @@ def _too_weak(article: ArticleSets) -> Iterator[str]:
         best = _best_credit(article, number, strength)
         if best < strength.need:
             yield (
-                f"{strength.name}: {float(strength.need):,.0f} is needed; with the strongest gear "
-                f"that suits it at every place it would reach {float(best):,.0f}."
+                f"{strength.name}: {up(strength.need)} is needed; with the strongest gear "
+                f"that suits it at every place it would reach {down(best)}."
             )
 
 

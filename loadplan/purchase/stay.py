@@ -53,7 +53,7 @@ class Staying:
             whys = [
                 f"{article.demand.article.id}: {why}"
                 for article in one.articles
-                for why in obstacles_to(article)
+                for _, why in obstacles_to(article)
             ]
             if one.load.id == load and whys:
                 return f"{' '.join(whys)} That is with everything on Prices in the cage."

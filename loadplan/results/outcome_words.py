@@ -55,7 +55,8 @@ def stage_words(stage: Stage) -> str:
     """``mixed sets: 2 planned, and a plan with 1 is not ruled out``."""
     unit = f" {stage.unit}" if stage.unit and stage.unit not in stage.name else ""
     if stage.gap == 0:
-        return f"{stage.name}: {plain(stage.value)}{unit} planned, which no plan can better"
+        same = "which no plan with the same figures before can better"
+        return f"{stage.name}: {plain(stage.value)}{unit} planned, {same}"
     return (
         f"{stage.name}: {plain(stage.value)}{unit} planned, "
         f"and {plain(stage.bound)}{unit} is not ruled out"

@@ -9,29 +9,30 @@ from fractions import Fraction
 from loadplan.day.gear import Gear
 from loadplan.outcome.shortage import Shortage
 from loadplan.plan.assembly import Place, main_places
-from loadplan.plan.sets import ArticleSets, LoadSets, Sets, obstacles_to
+from loadplan.plan.sets import ANY_GEAR, ArticleSets, LoadSets, Sets, obstacles_to
 from loadplan.text import count, length, mass_down, mass_up, names
-
-NO_GEAR = "any gear that could do it"
 
 
 def impossible(sets: Sets, one: LoadSets) -> Iterator[Shortage]:
     """Each demand of the load that no number of pieces of what the cage has can meet."""
     for article in one.articles:
-        for why in _whys(sets, one, article):
+        for what, why in _lacks(sets, one, article):
             yield Shortage(
-                load=one.load.id, article=article.demand.article.id, short_of=NO_GEAR, why=why
+                load=one.load.id, article=article.demand.article.id, short_of=what, why=why
             )
 
 
-def _whys(sets: Sets, one: LoadSets, article: ArticleSets) -> Iterator[str]:
+def _lacks(sets: Sets, one: LoadSets, article: ArticleSets) -> Iterator[tuple[str, str]]:
     found = tuple(obstacles_to(article))
     if article.demand.obstacles or not found:
         yield from found
         return
     asked = tuple(_asked(sets, one, article))
     caps = "" if asked else _caps(sets, one, article)
-    yield from asked or (*found[:-1], f"{found[-1]} {caps}".strip())
+    what, why = found[-1]
+    yield from ((ANY_GEAR, one) for one in asked)
+    if not asked:
+        yield from (*found[:-1], (what, f"{why} {caps}".strip()))
 
 
 def _asked(sets: Sets, one: LoadSets, article: ArticleSets) -> Iterator[str]:
@@ -112,11 +113,18 @@ def trailer_short(one: LoadSets) -> Shortage:
             f"has; the trailer has {points:,}.",
         )
     limits = [] if points is None else [count(points, "anchor point")]
+    what = [] if points is None else ["anchor points"]
     limits.append(count(one.demand.winches.at_most, "winch", "winches"))
-    protectors = " Webbing on it needs edge protectors." if one.needs_protectors() else ""
+    places = (place for article in one.articles for place in article.classes)
+    if any(assembly.winch for place in places for assembly in place.assemblies):
+        what.append("winches")
+    protectors = ""
+    if one.needs_protectors():
+        what.append("edge protectors")
+        protectors = " Webbing on it needs edge protectors."
     return Shortage(
         load=one.load.id,
-        short_of="anchor points, winches or edge protectors",
+        short_of=names(what, "or"),
         why="No set of tie-downs fits the trailer, whatever number of pieces the cage has; it has "
         f"{names(limits)}.{protectors}",
     )

@@ -93,7 +93,8 @@ def test_a_stage_that_no_plan_betters_but_rests_on_an_unproved_one():
     late = replace(STAGES[3], proved=False)
     plan = plan_of(stages=(*STAGES[:3], late))
     assert proof(plan)[1] == (
-        "Not proved: strength issued: 84,250 lb planned, which no plan can better."
+        "Not proved: strength issued: 84,250 lb planned, "
+        "which no plan with the same figures before can better."
     )
 
 

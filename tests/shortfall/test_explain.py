@@ -14,6 +14,7 @@ from loadplan.day.day import Day
 from loadplan.day.gear import Condition, FixedPiece, Price
 from loadplan.day.house import HouseRules
 from loadplan.day.load import Load
+from loadplan.day.size import read_size
 from loadplan.day.trailer import Trailer
 from loadplan.outcome.held import Held, Way, WayOut
 from loadplan.shortfall.delay import moved
@@ -270,6 +271,21 @@ def test_what_no_gear_in_the_cage_could_do(change: dict[str, object], why: str) 
         "any gear that could do it",
     )
     assert plan.explained[0].why.endswith(why)
+
+
+def test_a_piece_already_on_that_nothing_finishes() -> None:
+    """A 5/16 chain is on, and every binder is for 3/8."""
+    five_sixteenths = replace(chain("S", 4700, 1), size=read_size("5/16"))
+    one = day([Load(id="1")], [machine("M", "1", 10_000)], [chain("C", 6600, 9), five_sixteenths])
+    one = replace(
+        one,
+        gear=(*one.gear, binder("B38", 6600, 9)),
+        fixed=(FixedPiece(load="1", article="M", position="front left", gear="S"),),
+    )
+    (row,) = plan_day(one).shortages
+    assert (row.article, row.short_of) == ("M", "gear that finishes what is fixed on it")
+    assert row.why.startswith("Nothing in the cage finishes the fixed tie-down at front left")
+    assert plan_day(replace(one, fixed=())).ready == ("1",)
 
 
 def test_anchor_points_that_no_cage_makes_up_for() -> None:
