@@ -117,7 +117,8 @@ CARGO = Sheet(
             "Group stands",
             "stands",
             Stands,
-            "How the articles of its group stand to each other; on one row of the group.",
+            "How the articles of its group stand to each other; on one row of the group. In line "
+            "each has its own tie-downs, for half its own weight.",
             default="as another row says",
         ),
     ),
