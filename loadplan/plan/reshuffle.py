@@ -19,8 +19,9 @@ from loadplan.plan.stage_cost import TIE_DOWNS
 
 Array = np.ndarray[Any, np.dtype[Any]]
 _FEWEST, _MOST = 3, 12  # loads taken off at once
+_BEST = 0.5  # how often a load of the best priority is let in
 _APART = 0.4  # share by which a load's tie-downs are misjudged, so that each order is another
-_IDLE = 40  # times as many tries as there are loads, none of which let more go, at which it ends
+_IDLE = 8  # times as many tries as there are loads, none of which let more go, at which it ends
 
 
 @dataclass(slots=True)
@@ -76,12 +77,11 @@ class _Search:
         stay = [load for load in self.movable if load not in placed]
         if not stay:
             return False
-        centre = self.random.choice(stay)
+        centre = self._centre(stay)
         beside = self._beside(centre)
         going = [load for load in beside if load in placed]
-        number = min(len(going), self.random.randint(_FEWEST, _MOST))
         before = self._value()
-        off = {load: self.placing.take_off(load) for load in self.random.sample(going, number)}
+        off = {load: self.placing.take_off(load) for load in self._some(going, centre)}
         order = [load for load in beside if load not in placed]
         chance = {load: self.random.uniform(1 - _APART, 1 + _APART) for load in order}
         order.sort(key=lambda load: (self.priority[load], self.fewest[load] * chance[load]))
@@ -92,6 +92,21 @@ class _Search:
             for load, as_it_was in off.items():
                 self.placing.put_back(load, as_it_was)
         return True
+
+    def _centre(self, stay: list[int]) -> int:
+        """A load that stays, half the time one of the best priority among them."""
+        best = min(self.priority[load] for load in stay)
+        if self.random.random() < _BEST:
+            stay = [load for load in stay if self.priority[load] == best]
+        return self.random.choice(stay)
+
+    def _some(self, going: list[int], centre: int) -> list[int]:
+        """Loads to take off: a few, and any number of those of a later priority than ``centre``."""
+        later = [load for load in going if self.priority[load] > self.priority[centre]]
+        others = [load for load in going if self.priority[load] <= self.priority[centre]]
+        number = min(len(others), self.random.randint(_FEWEST, _MOST))
+        found = self.random.sample(others, number)
+        return found + self.random.sample(later, self.random.randint(0, len(later)))
 
     def _beside(self, load: int) -> list[int]:
         """The loads out at some moment with ``load``, itself among them."""

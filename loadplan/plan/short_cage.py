@@ -20,7 +20,7 @@ from loadplan.plan.whole import whole_sets
 _MOST_AT_ONCE = 400  # loads for which one whole solve soon finds what polishing does
 _LAST, _LAST_SHARE = 1, 0.6  # loads that lack; share of the time left for the compact program
 _FIRST, BOUNDS, _MORE = 0.5, 0.45, 0.4  # shares of the time left
-_SHUFFLED = 0.1  # share of the time left for bettering the first plan by hand rules
+_SHUFFLED = 0.1  # share of the time left for bettering a plan by hand rules
 _TINY = 1e-6
 
 
@@ -103,7 +103,7 @@ class ShortCage(StagedSolve):
                     self._the_last(most)
         if self.has(most):
             return
-        self._reshuffle(most, _MORE)
+        self._reshuffle(most, _MORE if self._very_large() else _SHUFFLED)
         if self.has(most):
             return
         assert self.values is not None
