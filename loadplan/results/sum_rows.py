@@ -104,13 +104,26 @@ class Sums:
 
     def _needed(self, row: int, total: int, asked: StrengthRequirement) -> None:
         """Share of the weight, live, and what it makes."""
-        weight = self.facts.article.carried_weight
+        cells, weight = self._weighed(total, asked)
         part = asked.need / weight if weight else Fraction(0)
         name = "needed" if asked is self.facts.aggregate else f"{asked.name}: needed"
         self._label(row, f"{name}, share x weight", asked.source)
         self.rows.sheet.number(row, at.WLL, part, "input half")
-        formula = f"={cell(row, at.WLL)}*{cell(total, at.MEMBER)}"
-        self._together(row, formula, asked.need)
+        self._together(row, f"={cell(row, at.WLL)}*{cells}", asked.need)
+
+    def _weighed(self, total: int, asked: StrengthRequirement) -> tuple[str, Fraction]:
+        """The weight that a strength goes by: of all, or of the one member that it holds alone."""
+        demand = self.facts.demand
+        held = demand.served_at(asked.positions[0]) if asked.positions else self.facts.served
+        if not demand.members or len(held) != 1:
+            return cell(total, at.MEMBER), self.facts.article.carried_weight
+        first = total - len(weight_lines(self.facts))
+        for one in self.facts.served:
+            last = first + len(one.added)
+            if one is held[0]:
+                break
+            first = last + 1
+        return f"SUM({cell(first, at.MEMBER)}:{cell(last, at.MEMBER)})", held[0].carried_weight
 
     def _credits(self, row: int, asked: StrengthRequirement) -> None:
         """The credit of each kind of tie-down, each in its own row."""

@@ -8,8 +8,9 @@ from itertools import pairwise
 
 import pytest
 
-from loadplan.day.article import Stands
+from loadplan.day.article import AddedWeight, Stands
 from loadplan.day.units import Units
+from loadplan.results import load_layout as at
 from loadplan.results.deck.above import Area
 from loadplan.results.deck.inks import Inks
 from loadplan.results.deck.picture import deck_picture
@@ -71,6 +72,37 @@ def test_in_line_each_tie_down_serves_its_own_article():
     )
     served = flat_tables(plan)["Tie-downs"].column("Serves")
     assert served == (*["LU-A"] * 3, *["LU-B"] * 3, *["LU-C"] * 3)
+
+
+def test_in_line_each_strength_follows_the_weight_of_its_own_article():
+    """A bundle with something on it: half of both lines of it, whatever the others weigh."""
+    line = [replace(one, stands=Stands.IN_LINE) for one in BUNDLES]
+    line[1] = replace(line[1], added=(AddedWeight(what="skids", weight=Fraction(400)),))
+    straps = tuple(
+        replace(strap(1), article="G1", position=f"{one.id} over {number}")
+        for one in line
+        for number in (1, 2, 3)
+    )
+    day = replace(DAY, loads=DAY.loads[1:2], articles=tuple(line), fixed=(), warnings=())
+    gear = tuple(replace(one, quantity=20) for one in DAY.gear)
+    plan = plan_of(
+        replace(day, gear=gear), ready=("2",), tie_downs=straps, shortages=(), remarks=()
+    )
+    sheets = [opened(results_bytes(plan), values=values)["Load 2"] for values in (False, True)]
+    formulas, values = (
+        {
+            row[at.TENSIONER].value: row[at.CREDITED].value
+            for row in sheet.iter_rows()
+            if row[at.TENSIONER].value
+        }
+        for sheet in sheets
+    )
+    (weight,) = (
+        row[4].row for row in sheets[1].iter_rows() if row[2].value == "LU-B: weight, scale"
+    )
+    name = "aggregate WLL of LU-B: needed, share x weight"
+    assert values[name] == (3000 + 400) / 2
+    assert formulas[name].endswith(f"*SUM(E{weight}:E{weight + 1})")
 
 
 def test_there_is_no_serves_without_groups_and_none_for_articles_alone():
