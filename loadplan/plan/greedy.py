@@ -31,10 +31,11 @@ def greedy(master: Master, kept: Iterable[tuple[int, TieSet]] = ()) -> Array:
     loads = master.arrays.sets.loads
     first: dict[int, TieSet] = dict(kept)
     stages = every_stage(one.load.priority for one in loads)
+    every = orders(master)
     plans = [
-        _placed(master, first, order, alike=alike)
+        _in_order(master, first, order, alike=alike)
         for alike in ((True, False) if len(loads) <= _FEW else (True,))
-        for order in orders(master)
+        for order in every
     ]
     return min(plans, key=lambda plan: [plan.value(stage) for stage in stages]).values()
 
@@ -57,7 +58,7 @@ def orders(master: Master) -> tuple[list[int], ...]:
     )
 
 
-def _placed(
+def _in_order(
     master: Master, kept: Mapping[int, TieSet], order: Sequence[int], *, alike: bool
 ) -> Placing:
     placing = Placing(master, kept, alike=alike)

@@ -210,7 +210,7 @@ class Placing:
     def _reserve(self, number: int, one: TieSet, times: int) -> None:
         """Take what a set uses out of what is left, or with −1 put it back."""
         block = self.arrays.blocks[number]
-        uses = sum(count * block.menu.uses[place] for place, count in one.chosen)
+        uses = one.uses(block)
         pieces = {int(gear): times * int(uses[gear]) for gear in np.nonzero(uses)[0]}
         self._take(block.load, pieces)
 

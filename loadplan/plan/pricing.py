@@ -46,7 +46,7 @@ class Prices:
         rounds = self.rounds.get(block.load)
         if not rounds:
             return 0.0
-        uses = sum(number * block.menu.uses[place] for place, number in one.chosen)
+        uses = one.uses(block)
         return sum(price * float(uses[gear] // k) for (gear, k), price in rounds.items())
 
 

@@ -1,6 +1,7 @@
 """Letting more loads go by hand rules: some are taken off and placed again in another order.
 
-Ruin and recreate, after G. Schrimpf and others, Journal of Computational Physics 159 (2000) [M].
+Ruin and recreate, after G. Schrimpf and others, Journal of Computational Physics 159 (2000); from
+memory.
 """
 
 from __future__ import annotations
@@ -43,12 +44,13 @@ class Reshuffle:
         placing.take_on(values)
         search = _Search(self.bounder, placing)
         before, idle = search.ready(), 0
+        now = before
         while idle < _IDLE * len(search.priority) and not self.bounder.clock.over():
-            now = search.ready()
             if now == self.most or not search.step():
                 break
-            idle = 0 if search.ready() != now else idle + 1
-        return values if search.ready() == before else placing.values()
+            earlier, now = now, search.ready()
+            idle = 0 if now != earlier else idle + 1
+        return values if now == before else placing.values()
 
 
 class _Search:
@@ -65,6 +67,7 @@ class _Search:
             if bounder.selection.possible[load] and placing.by_hand(load)
         ]
         self.first, self.last = pools.first, pools.last
+        self.value = self._value()
 
     def ready(self) -> dict[int, int]:
         """How many loads of each priority go."""
@@ -80,17 +83,19 @@ class _Search:
         centre = self._centre(stay)
         beside = self._beside(centre)
         going = [load for load in beside if load in placed]
-        before = self._value()
         off = {load: self.placing.take_off(load) for load in self._some(going, centre)}
         order = [load for load in beside if load not in placed]
         chance = {load: self.random.uniform(1 - _APART, 1 + _APART) for load in order}
         order.sort(key=lambda load: (self.priority[load], self.fewest[load] * chance[load]))
         added = [load for load in order if self.placing.place(load)]
-        if self._value() > before:
-            for load in added:
-                self.placing.take_off(load)
-            for load, as_it_was in off.items():
-                self.placing.put_back(load, as_it_was)
+        after = self._value()
+        if after <= self.value:
+            self.value = after
+            return True
+        for load in added:
+            self.placing.take_off(load)
+        for load, as_it_was in off.items():
+            self.placing.put_back(load, as_it_was)
         return True
 
     def _centre(self, stay: list[int]) -> int:

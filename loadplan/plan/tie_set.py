@@ -3,9 +3,13 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from typing import Any
+
+import numpy as np
 
 from loadplan.plan.blocks import Block
 
+Array = np.ndarray[Any, np.dtype[Any]]
 Chosen = tuple[tuple[int, int], ...]
 
 
@@ -33,6 +37,11 @@ class TieSet:
         """Rated strength issued, summed exactly."""
         unit, strengths = block.menu.exact
         return sum([number * strengths[place] for place, number in self.chosen]) / unit
+
+    def uses(self, block: Block) -> Array:
+        """The pieces of each kind of gear that it takes."""
+        none = np.zeros(len(block.menu.gear), dtype=np.int64)
+        return sum((number * block.menu.uses[place] for place, number in self.chosen), none)
 
     def enough(self, block: Block) -> bool:
         """Whether it meets count and need, in whole numbers, and finds places."""

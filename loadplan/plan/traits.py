@@ -88,8 +88,7 @@ def traits_of_sets(arrays: Arrays, new: Sequence[tuple[int, TieSet]]) -> Traits:
     sets = [chosen for _, chosen in new]
     uses = np.zeros((len(new), len(arrays.gear)), dtype=np.int64)
     for place, (block, chosen) in enumerate(zip(blocks, sets, strict=True)):
-        for assembly, number in chosen.chosen:
-            uses[place] += number * block.menu.uses[assembly]
+        uses[place] = chosen.uses(block)
     pairs = list(zip(blocks, sets, strict=True))
     return Traits(
         load=np.array([block.load for block in blocks]),
