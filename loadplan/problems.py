@@ -49,6 +49,7 @@ class Code(StrEnum):
     DUPLICATE_ID = "R01", "An id is used twice."
     UNKNOWN_ID = "R02", "An id is used that is not defined."
     KIT = "R03", "A piece and the trailer it is kept on do not go together."
+    TAKEN_WORD = "R04", "An id is a word that means something else in the results."
     TIME = "T01", "A time cannot be read."
     TIME_ORDER = "T02", "A load is back before it is out."
     OVERLAP = "T03", "One trailer is on two loads at once."

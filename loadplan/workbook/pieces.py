@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from loadplan.day.gear import Gear, Kind
 from loadplan.problems import Code
+from loadplan.wll.assembly import BUILT_IN, TRAILER_WINCH
 from loadplan.workbook.draft import Draft, refer
-from loadplan.workbook.names import fold
+from loadplan.workbook.names import fold, fold_words, shown
 from loadplan.workbook.table import Record, Table
 from loadplan.workbook.trips import known_trailers
 
@@ -19,6 +20,7 @@ def build_gear(draft: Draft) -> None:
     for record in table.records:
         fields = record.fields
         split_size(table, record)
+        refuse_taken_word(table, record)
         if "kept_on" in fields:
             # Without the sheet Trailers nothing can be wrong with a trailer no load names: its
             # kit is never planned, and a warning says so.
@@ -35,6 +37,14 @@ def build_gear(draft: Draft) -> None:
                 "Write the trailer it is on.",
             )
     draft.gear = [Gear(**record.fields, row=record.row) for record in table.sound()]
+
+
+def refuse_taken_word(table: Table, record: Record) -> None:
+    """No kind of gear is named like what the results call a tightener that is no piece."""
+    name = record.fields.get("id")
+    if name is not None and fold_words(name) in (BUILT_IN, TRAILER_WINCH):
+        found = f"Gear is {shown(name)}, which the results write for something else."
+        table.reject(record, Code.TAKEN_WORD, "Gear", found, "Give it another id.")
 
 
 def split_size(table: Table, record: Record) -> None:

@@ -11,7 +11,7 @@ from loadplan.text import names
 from loadplan.wll.piece import chain_grade
 from loadplan.workbook.draft import Draft
 from loadplan.workbook.names import did_you_mean, fold
-from loadplan.workbook.pieces import split_size
+from loadplan.workbook.pieces import refuse_taken_word, split_size
 from loadplan.workbook.table import Record, Table
 
 _SPECIFICATION = ("kind", "size", "grade", "length", "wll", "breaking_strength", "fits")
@@ -24,6 +24,7 @@ def build_prices(draft: Draft) -> None:
     known = draft.table("Gear").ids()
     for record in table.records:
         split_size(table, record)
+        refuse_taken_word(table, record)
     _one_currency(table)
     new: dict[str, Gear] = {}
     for record in table.sound():

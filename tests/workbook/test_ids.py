@@ -153,3 +153,15 @@ def test_notes_may_hold_anything(tmp_path):
         (5.0, "5"),
     ):
         assert read(tmp_path, cargo_with("Description", typed)).articles[0].description == text
+
+
+@pytest.mark.parametrize("typed", ["built in", "Trailer  Winch"])
+@pytest.mark.parametrize("sheet", ["Gear", "Prices"])
+def test_no_gear_is_named_like_what_results_call_no_piece_at_all(tmp_path, sheet, typed):
+    sheets = {**SMALLEST, "Prices": [("Gear", "Kind", "Price"), ("B-9", "lever binder", "$40")]}
+    heading, first, *rest = sheets[sheet]
+    sheets[sheet] = [heading, (typed, *first[1:]), *rest]
+    assert rejected(tmp_path, sheets) == [
+        f"'{sheet}'!A2  R04  Gear is \"{typed}\", which the results write for something else. "
+        "Give it another id."
+    ]
