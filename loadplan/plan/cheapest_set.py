@@ -6,6 +6,7 @@ of gear, most of it free.
 
 from __future__ import annotations
 
+import math
 from typing import Any
 
 import numpy as np
@@ -30,12 +31,14 @@ def cheapest_set(
     rounds: dict[tuple[int, int], float],
     have: dict[int, int],
     clock: Clock,
+    *,
+    most_pairs: float = math.inf,
 ) -> TieSet | None:
     """The set of ``block`` with the least price; None where what there is makes no set at all.
 
-    Prices and ``have`` are as in :func:`loadplan.plan.set_walk.enumerate_sets`; ``rounds`` is the
-    price of each ⌊pieces / k⌋ of a kind of gear (gear, k). Raises ``OutOfTimeError`` where the time
-    comes first.
+    Prices, ``have`` and ``most_pairs`` are as in
+    :func:`loadplan.plan.set_walk.enumerate_sets`; ``rounds`` is the price of each ⌊pieces / k⌋ of a
+    kind of gear (gear, k). Raises ``OutOfTimeError`` where the time comes first.
     """
     most = np.minimum(at_most(block), most_of(block, have))
     parts = columns_apart(block, price, most, have) or columns_of_places(block, price, most)
@@ -52,6 +55,8 @@ def cheapest_set(
         rows.add(mine, extra=(counted + pair, -of_it), high=0)
     for place, (gear, k) in enumerate(rounds):
         rows.add(parts.uses[:, gear], extra=(counted + pairs + place, -k), high=k - 1)
+    if most_pairs < pairs:
+        rows.add(np.repeat((0.0, 1.0), (counted, pairs)), high=most_pairs)
     upper = np.concatenate((parts.most, np.ones(pairs), np.full(len(rounds), block.room * 9.0)))
     cost = np.concatenate((parts.price, np.full(pairs, per_extra_pair), [*rounds.values()]))
     solver = Solver(rows.matrix(upper, parts.whole), searches=False)

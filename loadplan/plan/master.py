@@ -100,7 +100,11 @@ class Master:
 
     def holds(self, stage: StageCost) -> bool:
         """Whether the value of ``stage`` is held."""
-        return any(held == stage and self.held[row] < INFINITE for held, row in self.stage_rows)
+        return any(value < INFINITE for value in self.held_values(stage))
+
+    def held_values(self, stage: StageCost) -> list[float]:
+        """At what the value of ``stage`` is held, infinite where it was let go."""
+        return [self.held[row] for held, row in self.stage_rows if held == stage]
 
     def loosen(self, stage: StageCost, most: float) -> None:
         """Change the value at which ``stage`` is held."""

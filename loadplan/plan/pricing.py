@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections import defaultdict
 from collections.abc import Collection, Iterator
 from dataclasses import dataclass
@@ -17,7 +18,7 @@ from loadplan.plan.master import Master
 from loadplan.plan.scarcity import scarcity
 from loadplan.plan.set_walk import enumerate_sets
 from loadplan.plan.solved import Outcome
-from loadplan.plan.stage_cost import StageCost
+from loadplan.plan.stage_cost import MIXED_SETS, StageCost
 from loadplan.plan.tie_set import Chosen, TieSet
 
 Array = np.ndarray[Any, np.dtype[Any]]
@@ -33,13 +34,15 @@ class Prices:
 
     ``tie_down`` is, per block, the price of one tie-down of each assembly; ``pair`` the price of
     each pair beyond the first; ``earns`` what a set of each block earns by serving its article.
-    ``rounds`` is, per load, the price of each ⌊pieces / k⌋ of a kind of gear, on top.
+    ``rounds`` is, per load, the price of each ⌊pieces / k⌋ of a kind of gear, on top. A set of more
+    than ``most_pairs`` pairs is in no plan with as few mixed sets as are held.
     """
 
     tie_down: list[Array]
     pair: float
     earns: Array
     rounds: dict[int, dict[tuple[int, int], float]]
+    most_pairs: float = math.inf
 
     def on_top(self, block: Block, one: TieSet) -> float:
         """What the rounded pool limits add to the price of a set."""
@@ -69,7 +72,11 @@ def prices_of(master: Master, stage: StageCost, outcome: Outcome) -> Prices:
         for number, row in zip(numbers, np.maximum(price, 0.0), strict=True):
             found[number] = row
     earns = np.array([duals[row] for row in master.article_row])
-    return Prices(found, max(0.0, per_pair), earns, master.limits.round_prices(duals))
+    # No article has less than one pair, so one alone may have all mixed sets that are held.
+    held = (1.0 + value for value in master.held_values(MIXED_SETS))
+    most_pairs = min(held, default=math.inf)
+    rounds = master.limits.round_prices(duals)
+    return Prices(found, max(0.0, per_pair), earns, rounds, most_pairs)
 
 
 def improving_sets(
@@ -91,7 +98,7 @@ def improving_sets(
             continue
         budget = float(prices.earns[number]) - _BETTER
         price = prices.tie_down[number]
-        if cheapest(block, price, prices.pair) > budget:
+        if cheapest(block, price, prices.pair, prices.most_pairs) > budget:
             continue
         found += [(number, one) for one in _search(master, number, prices, budget, most, patience)]
     return found
@@ -110,7 +117,8 @@ def sets_within(
         if not goes[block.load]:
             continue
         limit = float(prices.earns[number]) + budget
-        if cheapest(block, prices.tie_down[number], prices.pair) > limit:
+        price = prices.tie_down[number]
+        if cheapest(block, price, prices.pair, prices.most_pairs) > limit:
             continue
         try:
             mine = _all_within(master, number, prices, limit, most - len(found) + 1, steps)
@@ -138,8 +146,12 @@ def _all_within(
     return [one for _, one in sets]
 
 
-def cheapest(block: Block, price: Array, per_pair: float) -> float:
-    """A bound below the price of every set of ``block``, of one assembly or of several."""
+def cheapest(block: Block, price: Array, per_pair: float, most_pairs: float = math.inf) -> float:
+    """A bound below the price of every set of ``block``, of one assembly or of several.
+
+    ``price`` is that of one tie-down at each place, ``per_pair`` of each pair beyond the first; no
+    set has more than ``most_pairs``.
+    """
     apart = sum(one.number * float(np.min(price[one.first : one.end])) for one in block.apart)
     if not block.main:
         return apart
@@ -147,6 +159,8 @@ def cheapest(block: Block, price: Array, per_pair: float) -> float:
     alone = float(np.min(block.alone * main))
     if block.apart:
         return apart + max(alone if block.main == 1 else 0.0, reach.fewest * float(np.min(main)))
+    if most_pairs <= 1 and not block.menu.shared_pairs:
+        return alone
     any_set = max(reach.fewest * float(np.min(main)), float(np.min(main / block.value)))
     return min(alone, any_set + (0.0 if block.menu.shared_pairs else per_pair))
 
@@ -199,7 +213,10 @@ def _walk(
     """The sets of a block within ``budget`` and their costs, as far as ``steps`` go."""
     block, price = master.arrays.blocks[number], prices.tie_down[number].tolist()
     have, rounds = have_of(master, block), prices.rounds.get(block.load)
-    return enumerate_sets(block, price, prices.pair, budget, have, steps.tick, rounds, scarce)
+    pair, most_pairs = prices.pair, prices.most_pairs
+    return enumerate_sets(
+        block, price, pair, budget, have, steps.tick, rounds, scarce, most_pairs=most_pairs
+    )
 
 
 def _scarce(master: Master, number: int, prices: Prices) -> dict[int, float]:
@@ -211,8 +228,10 @@ def _scarce(master: Master, number: int, prices: Prices) -> dict[int, float]:
 def _by_program(master: Master, number: int, prices: Prices, budget: float) -> Iterator[TieSet]:
     """The cheapest set of an article with too many to walk through, if it is within ``budget``."""
     block, price = master.arrays.blocks[number], prices.tie_down[number]
-    rounds = prices.rounds.get(block.load, {})
-    one = cheapest_set(block, price, prices.pair, rounds, have_of(master, block), master.clock)
+    rounds, have = prices.rounds.get(block.load, {}), have_of(master, block)
+    one = cheapest_set(
+        block, price, prices.pair, rounds, have, master.clock, most_pairs=prices.most_pairs
+    )
     if one is not None and one.enough(block):
         cost = sum(n * float(price[at]) for at, n in one.chosen)
         cost += prices.pair * one.mixed(block) + prices.on_top(block, one)

@@ -2,18 +2,18 @@
 
 from __future__ import annotations
 
+import math
 from bisect import bisect_right
 from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass
 
 from loadplan.plan.ahead import Ahead, Offer
 from loadplan.plan.blocks import Block, Needs
+from loadplan.plan.rounds import ByGear, Rounds, rounded, rounds_by_gear
 from loadplan.plan.stock import Stock, stock_from
 from loadplan.plan.tie_set import Chosen, TieSet
 from loadplan.plan.within import places_within
 
-Rounds = Mapping[tuple[int, int], float]
-_ByGear = dict[int, list[tuple[int, float]]]
 _SLACK = 1e-7
 _COARSE, _FINE = 64, 1024  # parts into which the bound cuts the need
 _ENDLESS = 1e300
@@ -28,6 +28,8 @@ def enumerate_sets(
     tick: Callable[[], None],
     rounds: Rounds | None = None,
     scarce: Mapping[int, float] | None = None,
+    *,
+    most_pairs: float = math.inf,
 ) -> Iterator[tuple[float, TieSet]]:
     """Every set that is enough, has no tie-down to spare, and costs at most ``budget``.
 
@@ -40,7 +42,8 @@ def enumerate_sets(
     ``scarce`` is what a piece of each kind of gear is worth to the article, none below nought
     (:func:`loadplan.plan.scarcity.scarcity`): tie-downs that share scarce gear are bounded together
     by it. Any worth is right; a good one makes the walk short. Given it, even if empty, the bound
-    is finer too, which pays where there are very many sets.
+    is finer too, which pays where there are very many sets. Sets of more than ``most_pairs`` pairs
+    are left out.
     """
     fine, scarce = scarce is not None, scarce or {}
     needs_at = block.menu.needs[: block.main]
@@ -52,9 +55,7 @@ def enumerate_sets(
     order = [place for place in _in_order(block, full, fine) if could[place]]
     needs = [needs_at[place] for place in order]
     pair = 0.0 if block.apart or block.menu.shared_pairs else per_extra_pair
-    by_gear: _ByGear = {}
-    for (gear, divisor), worth in (rounds or {}).items():
-        by_gear.setdefault(gear, []).append((divisor, worth))
+    by_gear = rounds_by_gear(rounds or {})
     offers = [
         _offer(block, place, full[place], pair, needs[at], have, by_gear)
         for at, place in enumerate(order)
@@ -71,6 +72,7 @@ def enumerate_sets(
         all=have,
         rounds=by_gear,
         scarce=tuple(scarce.items()),
+        most_pairs=most_pairs,
         tick=tick,
     )
     least = [min(price[one.first : one.end], default=0.0) * one.number for one in block.apart]
@@ -117,20 +119,15 @@ class _Search:
     needs: list[Needs]
     stock: Stock
     all: dict[int, int]
-    rounds: _ByGear
+    rounds: ByGear
     scarce: tuple[tuple[int, float], ...]
+    most_pairs: float
     tick: Callable[[], None]
 
     def on_top(self, left: dict[int, int], needs: Needs) -> float:
         """What the rounded limits add when ``needs`` have been taken, ``left`` being left."""
         used = ((gear, self.all[gear] - left[gear], pieces) for gear, pieces in needs)
-        return sum(_rounded(self.rounds, gear, now - pieces, now) for gear, now, pieces in used)
-
-
-def _rounded(rounds: _ByGear, gear: int, before: int, after: int) -> float:
-    """What the rounded limits add when ``after`` pieces of a kind are used, not ``before``."""
-    worth = rounds.get(gear, ())
-    return sum(one * (after // divisor - before // divisor) for divisor, one in worth)
+        return sum(rounded(self.rounds, gear, now - pieces, now) for gear, now, pieces in used)
 
 
 def _offer(
@@ -140,7 +137,7 @@ def _offer(
     pair: float,
     needs: Needs,
     have: dict[int, int],
-    rounds: _ByGear,
+    rounds: ByGear,
 ) -> Offer:
     """The assembly at ``place``, as often as one article could take it."""
     most = min((have[gear] // pieces for gear, pieces in needs), default=block.room)
@@ -150,7 +147,7 @@ def _offer(
     costs = [pair + number * price for number in numbers]
     for gear, pieces in needs:
         if gear in rounds:
-            on_top = (_rounded(rounds, gear, 0, number * pieces) for number in numbers)
+            on_top = (rounded(rounds, gear, 0, number * pieces) for number in numbers)
             costs = [cost + more for cost, more in zip(costs, on_top, strict=True)]
     return Offer(value=value, costs=tuple(costs))
 
@@ -181,7 +178,7 @@ def _settle_apart(
         pairs = {int(block.menu.pair[place]) for place, _ in chosen} - {-1}
         new = len(begun.pairs | pairs) - max(1, len(begun.pairs)) if begun.pairs | pairs else 0
         spent = begun.spent + price + new * search.per_extra_pair + on_top
-        if spent + rest[at + 1] > budget:
+        if spent + rest[at + 1] > budget or len(begun.pairs | pairs) > search.most_pairs:
             continue
         value = begun.value + sum(n * block.reach.values[place] for place, n in chosen)
         more = _Begun((*begun.chosen, *chosen), value, spent, begun.pairs | pairs)
@@ -223,6 +220,7 @@ def _extend(
     values = [block.reach.values[place] for place in search.order]
     pairs = [1 << int(block.menu.pair[place]) for place in search.order]
     order, needs, end = search.order, search.needs, len(search.order)
+    shared = block.menu.shared_pairs
     tick, least, falls_short = search.tick, search.ahead.least, search.stock.falls_short
 
     def end_of(start: int, number: int, value: int, spent: float, used: int) -> int:
@@ -243,7 +241,11 @@ def _extend(
         for at in places:
             each, gain, mine = price[at], values[at], needs[at]
             pair, on_top = used | pairs[at], 0.0
-            before = spent if not used or pair == used else spent + search.per_extra_pair
+            before = spent
+            if used and pair != used:
+                if pair.bit_count() > search.most_pairs:
+                    continue
+                before += search.per_extra_pair
             taken, most = 0, room - number
             for gear, pieces in mine:
                 if left[gear] < most * pieces:
@@ -264,7 +266,7 @@ def _extend(
                         yield cost, TieSet(tuple(sorted(so_far)))
                     break
                 stop = end_of(at + 1, so_many, now, cost, pair)
-                if stop > at + 1:
+                if stop > at + 1 and (pair.bit_count() < search.most_pairs or shared):
                     yield from walk(range(at + 1, stop), so_far, so_many, now, cost, pair)
             for gear, pieces in mine:
                 left[gear] += taken * pieces

@@ -12,6 +12,7 @@ from loadplan.day.load import Load
 from loadplan.plan.blocks import Arrays, Block
 from loadplan.plan.cheapest_set import cheapest_set
 from loadplan.plan.clock import Clock
+from loadplan.plan.pricing import cheapest
 from loadplan.plan.scarcity import scarcity
 from loadplan.plan.set_walk import enumerate_sets
 from loadplan.plan.sets import sets_of
@@ -81,6 +82,14 @@ def test_the_cheapest_and_all_least_sets_within_the_budget(number: int) -> None:
     for scarce in ({}, any_worth, good):
         again = enumerate_sets(block, price, per_pair, budget, have, lambda: None, rounds, scarce)
         assert {one: spent for spent, one in again} == found, "whatever a piece is worth"
+    for most in (1, 2):
+        few = {one: spent for one, spent in found.items() if one.mixed(block) < most}
+        walk = enumerate_sets(
+            block, price, per_pair, budget, have, lambda: None, rounds, most_pairs=most
+        )
+        assert {one: spent for spent, one in walk} == few, "no set of more pairs"
+        bound = cheapest(block, np.array(price), per_pair, most)
+        assert all(bound <= spent + 1e-9 for spent in few.values())
 
 
 def test_no_place_of_a_set_is_left_out_at_the_price_of_the_set() -> None:
@@ -109,9 +118,14 @@ def test_agrees_with_the_program_for_the_cheapest(number: int) -> None:
     block, have = block_of(random)
     price = [float(random.randint(1, 9)) for _ in range(block.main)]
     rounds = {(0, 3): 5.0, (2, 2): 3.0}
-    walk = enumerate_sets(block, price, 4.0, 1e6, have, lambda: None, rounds)
+    most = random.choice((1, 2, 9))
+    walk = enumerate_sets(
+        block, price, 4.0, 1e6, have, lambda: None, rounds, most_pairs=float(most)
+    )
     found = min((spent for spent, _ in walk), default=None)
-    one = cheapest_set(block, np.array(price), 4.0, rounds, have, Clock(30.0))
+    one = cheapest_set(
+        block, np.array(price), 4.0, rounds, have, Clock(30.0), most_pairs=float(most)
+    )
     assert (one is None) == (found is None)
     if one is not None and found is not None:
         assert cost(block, one, price, 4.0, rounds) == pytest.approx(found)
