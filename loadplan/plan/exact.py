@@ -22,13 +22,15 @@ from loadplan.plan.raised_plan import RaisedPlan
 from loadplan.plan.solved import Outcome, Status
 from loadplan.plan.solver import Solver
 from loadplan.plan.stage_cost import StageCost
-from loadplan.plan.variables import CoupledArticle
+from loadplan.plan.tie_set import TieSet
+from loadplan.plan.within_held import within_held
 
 Array = np.ndarray[Any, np.dtype[Any]]
-MOST_SETS = 40_000
+MOST_SETS = 40_000  # listed on a large day
+_MOST_LISTED = 150_000  # on a small one
+_MANY = 20_000  # of more the search is widened step by step though a plan is there
 _MOST_RAISED = 400  # loads: beyond, linear solves take too long
-_MOST_COLUMNS = 15_000  # of a whole solve; with more the solver may not keep its time
-_MOST_AT_LARGE = 30_000  # the same on a large day, whose columns presolve mostly takes out
+_MOST_COLUMNS = 30_000  # of a whole solve; with more the solver may not keep its time
 _MOST_JOINED = 400_000  # ways to join members and tensioners that are tried with patience
 _NARROW_SETS = 0.04  # of what a set costs on average: how much dearer sets may be at first
 _MOST_HALVED = 2  # times that a budget with too many sets or columns is halved
@@ -75,10 +77,11 @@ class ExactSearch:
     best: Array | None = None
     value: float = math.inf
     bound: float = -math.inf
+    tried: float = 0.0
 
     def at(self, goes: Array, beat: float) -> Found:
         """The least with exactly ``goes`` ready, if it is below ``beat`` by a step."""
-        self.best, self.value, self.bound = None, beat, -math.inf
+        self.best, self.value, self.bound, self.tried = None, beat, -math.inf, 0.0
         try:
             ending = self._search(goes)
         except OutOfTimeError:
@@ -99,7 +102,8 @@ class ExactSearch:
                 return self._ended()
             budget = min(most, budget or self._first_budget(linear.bound, goes))
             with self._time_for(budget, most):
-                outcome, listed = self._widen(goes, linear, budget)
+                found, budget, listed = self._sets(goes, linear, budget)
+                outcome, listed = self._widen(goes, found, budget, listed)
             complete = 0.0 < budget <= listed
             if complete and outcome.status is not Status.LIMIT:
                 self.bounder.searched[self._what(goes)] = budget
@@ -119,7 +123,7 @@ class ExactSearch:
             far = self.best is None and budget > self.farthest * abs(linear.bound)
             if far or (not complete and outcome.values is None):
                 return Ending.OPEN
-            budget = self._more(budget) if self.best is None else math.inf
+            self.tried, budget = budget, self._more(budget) if self.best is None else math.inf
 
     def _keep(self, values: Array) -> None:
         """Keep a plan that beats the best so far; a solve cut short may have found a worse one."""
@@ -165,10 +169,36 @@ class ExactSearch:
     def _cost(self) -> Array:
         return self.bounder.master.traits.cost(self.stage)
 
-    def _widen(self, goes: Array, linear: Outcome, budget: float) -> tuple[Outcome, float]:
-        """Solve over the sets within ``budget``; within how much of it those are all there are."""
+    def _sets(
+        self, goes: Array, linear: Outcome, budget: float
+    ) -> tuple[list[tuple[int, TieSet]], float, float]:
+        """The sets within ``budget``, the budget to search, and within how much all are listed.
+
+        The budget is less where there are very many sets and the last search was far narrower:
+        a better plan found on the way makes the widest search a smaller one.
+        """
+        master, most = self.bounder.master, MOST_SETS if self.bounder.large else _MOST_LISTED
+        prices = prices_of(master, self.stage, linear)
+        parts, more = _parts(budget), self._more(self.tried)
+        if self.tried > 0.0 and more < budget:
+            found = sets_within(master, prices, budget, _MANY, goes)
+            if found is not None:
+                return found, budget, budget
+            parts, budget = _parts(more), more
+        for part in parts:
+            found = sets_within(master, prices, part, most, goes)
+            if found is not None:
+                return found, budget, part
+        return [], budget, 0.0
+
+    def _widen(
+        self, goes: Array, found: list[tuple[int, TieSet]], budget: float, listed: float
+    ) -> tuple[Outcome, float]:
+        """Solve over the sets ``found`` too; within how much of ``budget`` they are all there are.
+
+        ``listed`` is within how much they were listed.
+        """
         master, clock = self.bounder.master, self.bounder.clock
-        found, listed = self._sets(goes, linear, budget)
         master.add_sets(found)
         master.keep_every_limit()
         again = self.bounder.solve_at(self.stage, goes, goes)
@@ -180,15 +210,6 @@ class ExactSearch:
                 return outcome, min(part, listed)
         none = np.zeros(0)
         return Outcome(Status.LIMIT, None, again.bound, none, none), 0.0
-
-    def _sets(self, goes: Array, linear: Outcome, budget: float) -> tuple[list[Any], float]:
-        master = self.bounder.master
-        prices = prices_of(master, self.stage, linear)
-        for part in _parts(budget):
-            found = sets_within(master, prices, part, MOST_SETS, goes)
-            if found is not None:
-                return found, part
-        return [], 0.0
 
     def _whole(self, goes: Array, linear: Outcome, budget: float, seconds: float) -> Outcome | None:
         """The whole-number program over the columns that could be in a plan within ``budget``.
@@ -205,7 +226,7 @@ class ExactSearch:
         could = (reduced <= budget + _TINY) | (linear.values > _TINY) | (lower > 0)
         stays = goes[master.traits.load] == 0
         could &= ~(stays & (np.arange(len(upper)) >= master.base))
-        could, slack_rows = self._within_held(goes, could)
+        could, slack_rows = within_held(master, goes, could)
         clock, large, bound = self.bounder.clock, self.bounder.large, -math.inf
         report = clock.report if clock.tell is not None else None
         whole = replace(master.solver.matrix(), lower=lower, upper=upper)
@@ -219,7 +240,7 @@ class ExactSearch:
         few = self.bounder.patience is not None
         tick = Steps(_MOST_JOINED, clock).tick if few else clock.tick
         halves = halved(master, whole, self.stage, could, lower == 0, tick)
-        if len(halves.cost) > (_MOST_AT_LARGE if large else _MOST_COLUMNS):
+        if len(halves.cost) > _MOST_COLUMNS:
             return None
         # A large day's plan is there before the search, and may be far from the least.
         searches = self.best is None and (large or not self.known)
@@ -250,37 +271,6 @@ class ExactSearch:
         if outcome.values is not None:
             self._keep(outcome.values)
         return outcome, raised.could
-
-    def _within_held(self, goes: Array, could: Array) -> tuple[Array, list[int]]:
-        """Leave out columns that alone would use up more of a held stage than it has to spare.
-
-        Every article takes at least the least of its own columns. Where those add up to what is
-        held, each must be at its least, and the row that held the stage can go: it would touch
-        every column.
-        """
-        master = self.bounder.master
-        variables, loose = master.program.variables.articles, master.program.variables.loose
-        going = np.nonzero(goes)[0]
-        if any(isinstance(one, CoupledArticle) for load in going for one in variables[load]):
-            return could, []
-        rows: list[int] = []
-        block = np.array([number for number, _ in master.sets], dtype=np.int64)
-        for stage, row in master.stage_rows:
-            most = master.held[row]
-            if math.isinf(most):
-                continue
-            cost = master.traits.cost(stage)
-            fixed = sum(len(one.spots) for load in going for one in loose[load])
-            sets, mine = cost[master.base :], could[master.base :]
-            least = np.full(len(master.arrays.blocks), np.inf)
-            np.minimum.at(least, block[mine], sets[mine])
-            taken = float(least[np.isfinite(least)].sum()) + fixed * stage.tie_downs
-            spare = most - taken
-            could = could.copy()
-            could[master.base :] &= sets - least[block] <= spare + _TINY
-            if abs(spare) <= _TINY:
-                rows.append(row)
-        return could, rows
 
 
 def narrow_budget(master: Master, bound: float, goes: Array) -> float:
