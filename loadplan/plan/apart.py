@@ -52,6 +52,14 @@ class Apart:
         """Where columns are now that it still has."""
         return np.searchsorted(self.keep, columns)
 
+    def of_columns(self, known: Array) -> Array:
+        """What is ``known`` of every column, and is the same for all z of an article."""
+        parts = [known[self.keep]]
+        for one in self.articles:
+            steps_up = len(one.table.strengths) - 1
+            parts.append(np.repeat(known[one.columns[0]], sum(one.table.places.shape) + steps_up))
+        return np.concatenate(parts)
+
     def cost(self, cost: Array) -> Array:
         """The cost of each column; of z it must be a sum of one for the pair and the shackle."""
         parts = [cost[self.keep]]

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from functools import cached_property
 from typing import Any
 
@@ -35,6 +35,7 @@ class CompleteSearch:
     master: Master
     program: Program
     place: dict[pulp.LpVariable, int]
+    _costs: dict[StageCost, Array] = field(default_factory=dict, init=False)
 
     @classmethod
     def of(cls, master: Master, *, patterns: bool = True, pairs: bool = True) -> CompleteSearch:
@@ -50,7 +51,25 @@ class CompleteSearch:
         matrix = matrix_of(self.program.problem, self.program.variables.all)
         return apart(matrix, _tabled(self.master, self.program, self.place))
 
-    @property
+    @cached_property
+    def load(self) -> Array:
+        """The load of each column, as it is solved; -1 where it is what is out of a pool."""
+        first = [self.place[variable] for variable in self.program.variables.ready]
+        of_loads = len(self.place) - sum(map(len, self.program.variables.out.values()))
+        load = np.searchsorted(first, np.arange(len(self.place)), side="right") - 1
+        load[of_loads:] = -1
+        return self.apart.of_columns(load)
+
+    @cached_property
+    def out(self) -> dict[int, Array]:
+        """Per kind of gear, the columns of what is out of its pool at each moment."""
+        index = self.master.arrays.index
+        return {
+            index[gear]: self.apart.column_of(np.array([self.place[one] for one in mine]))
+            for gear, mine in self.program.variables.out.items()
+        }
+
+    @cached_property
     def going(self) -> Array:
         """The column of each load that says whether it goes."""
         ready = [self.place[variable] for variable in self.program.variables.ready]
@@ -83,16 +102,22 @@ class CompleteSearch:
 
     def cost(self, stage: StageCost) -> Array:
         """What one of each column adds to ``stage``."""
-        variables = self.program.variables
-        if stage.tie_downs:
-            terms = objectives.tie_downs(variables)
-        elif stage.mixed:
-            terms = objectives.mixed_sets(variables)
-        else:
-            terms = objectives.strength_issued(variables)
+        if stage not in self._costs:
+            self._costs[stage] = self._cost(stage)
+        return self._costs[stage]
+
+    def _cost(self, stage: StageCost) -> Array:
+        variables, traits = self.program.variables, self.master.traits
         cost = np.zeros(len(self.place))
-        for variable, weight in terms:
-            cost[self.place[variable]] += float(weight)
+        for each, terms in (
+            (stage.tie_downs, objectives.tie_downs),
+            (stage.mixed, objectives.mixed_sets),
+            (stage.strength, objectives.strength_issued),
+        ):
+            for variable, weight in terms(variables) if each else ():
+                cost[self.place[variable]] += each * float(weight)
+        ready = [self.place[variable] for variable in variables.ready]
+        cost[ready] += traits.of_going(stage)[self.master.going]
         return self.apart.cost(cost)
 
     def read(self, values: Array) -> Array:

@@ -251,8 +251,8 @@ def pools(sets: Sets, variables: Variables) -> Iterator[LpConstraint]:
         for load, pieces in on.items():
             for moment in range(spans[load][0], spans[load][1] + 1):
                 begun[moment] += pieces
-        flow = [variables.amount(gear.usable - pieces) for pieces in begun]
-        yield from _flow(mine, spans, flow)
+        out = variables.out_of(gear.id, [gear.usable - pieces for pieces in begun])
+        yield from _flow(mine, spans, out)
 
 
 def _flow(

@@ -177,7 +177,10 @@ class ExactSearch:
         The budget is less where there are very many sets and the last search was far narrower:
         a better plan found on the way makes the widest search a smaller one.
         """
-        master, most = self.bounder.master, MOST_SETS if self.bounder.large else _MOST_LISTED
+        master, beats = self.bounder.master, self.known or self.best is not None
+        # With every set listed all that follows takes longer: not for a try that may give up.
+        patient = not self.bounder.large and (beats or goes.sum() <= MOST_LOADS)
+        most = _MOST_LISTED if patient else MOST_SETS
         prices = prices_of(master, self.stage, linear)
         parts, more = _parts(budget), self._more(self.tried)
         if self.tried > 0.0 and more < budget:

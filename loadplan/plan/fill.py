@@ -1,92 +1,151 @@
-"""Filling a plan up: loads that stay are let in where the loads out beside them can make room."""
+"""Filling a plan up: loads that stay are let in where the loads out beside them can make room.
+
+Large neighbourhood search, after P. Shaw, Principles and Practice of Constraint Programming 1998;
+from memory.
+"""
 
 from __future__ import annotations
 
 from collections.abc import Iterator
-from contextlib import suppress
-from dataclasses import dataclass
+from dataclasses import dataclass, field, replace
+from random import Random
 from typing import Any
 
 import numpy as np
 
+from loadplan.plan.afresh import Afresh
 from loadplan.plan.bounds import Bounder
-from loadplan.plan.clock import OutOfTimeError
-from loadplan.plan.stage_cost import StageCost
-from loadplan.plan.stretch import Stretch
+from loadplan.plan.complete_search import CompleteSearch
+from loadplan.plan.short import TIE_DOWNS_WORTH
+from loadplan.plan.stage_cost import GOING, StageCost
 
 Array = np.ndarray[Any, np.dtype[Any]]
-_FREE = (48, 96)  # sets freed at once
-_SECONDS = 3.0
+_FEWEST, _MOST, _GROWTH = 12, 48, 1.5  # loads that go, and as many that stay, planned at once
+_BEST = 0.5  # how often a load of the best priority is let in
+_IDLE = 1  # times as many tries as loads stay, none of which let more go, before more are planned
+_AT_ONCE = 50  # loads that stay, tried at once in what is left
+_SECONDS = 3.0  # for one try
+_GREATEST = 100.0  # times as much as a load of the last priority one of the first is worth
 
 
 @dataclass(slots=True)
 class Fill:
-    """Lets more loads go, or more of a better priority instead of others, as ``rank`` has it.
+    """Lets more loads go, priority by priority, until ``most`` of each do.
 
-    ``lean`` is what the gear of a plan with more loads is to be least in.
+    At first all that stay are tried in what the plan leaves. Then some of those out beside one that
+    stays are planned afresh together with it, so that one more of its priority goes and none less
+    of those before; of the others as many as there is still gear for.
     """
 
     bounder: Bounder
-    rank: StageCost
-    lean: StageCost
+    search: CompleteSearch
+    most: dict[int, int]
+    random: Random = field(default_factory=lambda: Random(0))
 
-    def run(self, values: Array) -> Array:
-        """The best plan found from ``values`` on."""
-        found = [values]
-        self.bounder.master.keep_every_limit()
-        with suppress(OutOfTimeError):
-            for better in self._better(values):
-                found.append(better)
-        return found[-1]
+    def run(self, values: Array) -> Iterator[Array]:
+        """Better and better plans from ``values`` on. Raises ``OutOfTimeError``."""
+        worth = self._worth()
+        stay = self._by_priority(values)
+        for first in range(0, len(stay), _AT_ONCE):
+            some = stay[first : first + _AT_ONCE]
+            left = Afresh(self.search, values, some, self._ready(values))
+            below = self._value(worth, values) - TIE_DOWNS_WORTH / 2
+            found = left.least(worth, 1.0, below, self._seconds(_SECONDS))
+            if found is not None:
+                values = found
+                yield values
+        size, idle = float(_FEWEST), 0
+        while self._ready(values) != self.most and size <= _MOST:
+            stay = self._staying(values)
+            if not stay or self.bounder.clock.over():
+                return
+            found = self._with_one_more(values, stay, int(size), worth)
+            idle += 1
+            if found is not None:
+                values, idle = found, 0
+                yield values
+            if idle >= _IDLE * len(stay):
+                size, idle = _GROWTH * size, 0
 
-    def _better(self, values: Array) -> Iterator[Array]:
-        for free in _FREE:
-            for load in self._staying(values):
-                if self.bounder.clock.over():
-                    return
-                if values[self.bounder.master.going[load]] > 0.5:
-                    continue
-                blocks, loads = self._beside(values, load, free)
-                value = self.bounder.master.value(self.rank, values)
-                again = Stretch(self.bounder, self.rank, values, blocks, loads)
-                better = again.better(value - 0.5, _SECONDS)
-                if better is not None:
-                    values = self._leaner(better, blocks)
-                    yield values
+    def _with_one_more(
+        self, values: Array, stay: list[int], size: int, worth: StageCost
+    ) -> Array | None:
+        """A plan in which one more goes of the priority of some load that stays."""
+        priority, now = self.bounder.selection.priority, self._ready(values)
+        load = self._one_of(stay)
+        mine = int(priority[load])
+        if now[mine] >= self.most.get(mine, now[mine] + 1):
+            return None
+        ready = {one: number for one, number in now.items() if one < mine}
+        ready[mine] = now[mine] + 1
+        out = self._out_with(load)
+        later = out & (priority > mine)
+        without = np.where(later[self._load_of(values)], 0.0, values)
+        free = self._beside(values, load, out & ~later, size)
+        found = Afresh(self.search, without, free, ready).least(
+            worth, 1.0, np.inf, self._seconds(_SECONDS)
+        )
+        if found is None or not later.any():
+            return found
+        again = Afresh(self.search, found, np.nonzero(later)[0].tolist(), ready)
+        below = self._value(worth, found) - TIE_DOWNS_WORTH / 2
+        more = again.least(worth, 1.0, below, self._seconds(_SECONDS))
+        return found if more is None else more
 
-    def _leaner(self, values: Array, blocks: set[int]) -> Array:
-        """The same loads with less gear, so that there is more for others."""
-        value = self.bounder.master.value(self.lean, values)
-        leaner = Stretch(self.bounder, self.lean, values, blocks).better(value - 1.0, _SECONDS)
-        return values if leaner is None else leaner
+    def _one_of(self, stay: list[int]) -> int:
+        """A load that stays, half the time one of the best priority among them."""
+        priority = self.bounder.selection.priority
+        best = min(priority[load] for load in stay)
+        if self.random.random() < _BEST:
+            stay = [load for load in stay if priority[load] == best]
+        return self.random.choice(stay)
+
+    def _out_with(self, load: int) -> Array:
+        """Marks the loads that could go and are out at some moment with ``load``, itself too."""
+        pools = self.bounder.master.arrays.pools
+        out = (pools.first <= pools.last[load]) & (pools.last >= pools.first[load])
+        return np.asarray(out & (self.bounder.selection.possible > 0))
+
+    def _beside(self, values: Array, load: int, out: Array, size: int) -> set[int]:
+        """``load``, and of those ``out`` with it so many that go and that stay."""
+        goes = np.round(values[self.bounder.master.going]) > 0
+        found = {load}
+        for some in (out & goes, out & ~goes):
+            those = np.nonzero(some)[0].tolist()
+            found.update(self.random.sample(those, min(size, len(those))))
+        return found
+
+    def _load_of(self, values: Array) -> Array:
+        """The load of each column that ``values`` has."""
+        return self.bounder.master.traits.load[: len(values)]
+
+    def _by_priority(self, values: Array) -> list[int]:
+        """Loads that could go and do not, those of the best priority first."""
+        priority = self.bounder.selection.priority
+        return sorted(self._staying(values), key=lambda load: (priority[load], load))
 
     def _staying(self, values: Array) -> list[int]:
-        """Loads that could go and do not, the most important first."""
-        master, selection = self.bounder.master, self.bounder.selection
-        stay = (values[master.going] < 0.5) & (selection.possible > 0)
-        return sorted(np.nonzero(stay)[0].tolist(), key=lambda one: (selection.priority[one], one))
+        """Loads that could go and do not."""
+        goes = np.round(values[self.bounder.master.going]) > 0
+        stay: list[int] = np.nonzero(~goes & (self.bounder.selection.possible > 0))[0].tolist()
+        return stay
 
-    def _beside(self, values: Array, load: int, free: int) -> tuple[set[int], list[int]]:
-        """Blocks of ``load`` and of those out with it, about ``free``; and who may go or stay.
+    def _ready(self, values: Array) -> dict[int, int]:
+        """How many loads of each priority go."""
+        priority = self.bounder.selection.priority
+        goes = np.round(values[self.bounder.master.going])
+        return {
+            one: round(float(goes[priority == one].sum())) for one in np.unique(priority).tolist()
+        }
 
-        Nearest departures first. Any load that stays may go, and one that goes may stay for the
-        sake of a better priority.
-        """
-        master, selection = self.bounder.master, self.bounder.selection
-        pools = master.arrays.pools
-        out = (pools.first <= pools.last[load]) & (pools.last >= pools.first[load])
-        goes = values[master.going] > 0.5
-        near = np.nonzero(out & (goes | (selection.possible > 0)))[0]
-        order = sorted(
-            near.tolist(), key=lambda one: (one != load, abs(pools.first[one] - pools.first[load]))
-        )
-        chosen: set[int] = set()
-        loads: list[int] = []
-        for one in order:
-            mine = master.arrays.of_load[one]
-            if len(chosen) + len(mine) > free and one != load:
-                break
-            chosen.update(mine)
-            if not goes[one] or selection.priority[one] > selection.priority[load]:
-                loads.append(one)
-        return chosen, loads
+    def _worth(self) -> StageCost:
+        """What loads that go are worth, and what their tie-downs cost."""
+        priority = self.bounder.selection.priority
+        rank = _GREATEST ** (1 / max(1, int(priority.max() - priority.min())))
+        return replace(GOING, every=TIE_DOWNS_WORTH, rank=rank, tie_downs=1)
+
+    def _value(self, stage: StageCost, values: Array) -> float:
+        return self.bounder.master.value(stage, values)
+
+    def _seconds(self, most: float) -> float:
+        return min(most, self.bounder.clock.left())

@@ -20,6 +20,7 @@ from loadplan.plan.whole import whole_sets
 
 MANY_LOADS = 60
 _FREE_NARROWLY, _FREEST_NARROWLY = 100, 8  # sets freed at once, of few columns each; at the most
+_FREE_SHORT, _FREEST_SHORT = 20, 16  # where the cage is short, and many sets are mixed at first
 _AMPLE = 0.9  # share of the loads that go by hand rules where the cage is ample
 _WHOLE = 0.75  # share of the time left for a whole solve
 _MOSTLY = 0.4  # share of the sets that are whole in a linear solution
@@ -42,6 +43,8 @@ class LargeSolve(ShortCage):
         master = self.bounder.master
         rough = greedy(master)
         if rough[master.going].sum() < _AMPLE * self.bounder.selection.possible.sum():
+            if not self._very_large():
+                self.free, self.freest = _FREE_SHORT, _FREEST_SHORT
             self.later_stages(self.as_many_ready(rough))
         else:
             self._of_an_ample_cage(rough)

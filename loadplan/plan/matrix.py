@@ -72,6 +72,16 @@ class Matrix:
             coefficients=self.coefficients[entries],
         )
 
+    def without_empty_rows(self) -> Matrix:
+        """The problem without the rows that no column stands in; by column only."""
+        used, places = np.unique(self.places, return_inverse=True)
+        return replace(
+            self,
+            row_lower=self.row_lower[used],
+            row_upper=self.row_upper[used],
+            places=places.astype(np.int32),
+        )
+
     def with_columns(
         self,
         columns: Sequence[Mapping[int, float]],

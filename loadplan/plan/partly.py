@@ -28,9 +28,8 @@ def partly_settled(
     settled: Sequence[int],
     below: float,
     seconds: float,
-    may: Array | None = None,
 ) -> Array | None:
-    """The values of the least plan of ``stage`` with ``goes`` ready, and any that ``may`` go.
+    """The values of the least plan of ``stage`` with ``goes`` ready.
 
     It has the sets of the columns ``settled`` and is worth ``below`` at most; None where none is
     found in ``seconds``. Only sets that are columns already, and pairs made of their halves, are
@@ -38,17 +37,16 @@ def partly_settled(
     them, so a better plan may exist.
     """
     master = bounder.master
-    could_go = goes if may is None else np.maximum(goes, may)
-    linear = _price(bounder, stage, goes, could_go, settled)
+    linear = _price(bounder, stage, goes, settled)
     if linear is None:
         return None
     master.keep_every_limit()
     lower, upper = np.zeros(len(master.upper)), master.upper.copy()
-    lower[master.going], upper[master.going] = goes, could_go
+    lower[master.going], upper[master.going] = goes, goes
     if master.base > _MANY:
         kept = _kept(bounder, settled, linear)
         lower[kept] = upper[kept] = np.round(linear[kept])
-    could = could_go[master.traits.load] > 0
+    could = goes[master.traits.load] > 0
     could[master.going] = True
     whole = replace(master.solver.matrix(), lower=lower, upper=upper)
     halves = with_settled(master, stage, whole, could, settled)
@@ -76,14 +74,12 @@ def with_settled(
     return halved(master, replace(whole, lower=lower), stage, could, lower == 0, tick)
 
 
-def _price(
-    bounder: Bounder, stage: StageCost, goes: Array, could_go: Array, settled: Sequence[int]
-) -> Array | None:
+def _price(bounder: Bounder, stage: StageCost, goes: Array, settled: Sequence[int]) -> Array | None:
     """Price in sets that suit what is settled; the linear values, None where nothing does."""
     master = bounder.master
     done = master.blocks_of(settled)
     master.release_ready()
-    master.hold_loads(goes, could_go)
+    master.hold_loads(goes, goes)
     master.settle(settled)
     try:
         for _ in range(_PRICED):

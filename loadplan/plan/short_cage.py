@@ -3,24 +3,26 @@
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, field
 
 from loadplan.plan.compact import Compact
+from loadplan.plan.complete_search import CompleteSearch
 from loadplan.plan.fill import Fill
 from loadplan.plan.greedy import greedy
-from loadplan.plan.insert import let_in
 from loadplan.plan.partly import partly_settled
 from loadplan.plan.reshuffle import Reshuffle
 from loadplan.plan.settle import Settled
-from loadplan.plan.short import by_rank, first_plan
-from loadplan.plan.stage_cost import MIXED_SETS, STRENGTH, TIE_DOWNS, StageCost
+from loadplan.plan.short import first_plan
+from loadplan.plan.stage_cost import GOING, MIXED_SETS, STRENGTH, TIE_DOWNS, StageCost
 from loadplan.plan.stages import FIRST_TRY, SECOND_TRY, Array, StagedSolve, strength_step
 from loadplan.plan.whole import whole_sets
 
 _MOST_AT_ONCE = 400  # loads for which one whole solve soon finds what polishing does
 _LAST, _LAST_SHARE = 1, 0.6  # loads that lack; share of the time left for the compact program
-_FIRST, BOUNDS, _MORE = 0.5, 0.45, 0.4  # shares of the time left
+_FIRST, BOUNDS, _MORE = 0.5, 0.45, 0.25  # shares of the time left
 _SHUFFLED = 0.1  # share of the time left for bettering a plan by hand rules
+_BOUNDS_SHORT = 0.25  # where they come after a plan that is hardly bettered any more
+_FILLED, _FILLED_LARGE = 0.3, 0.6  # and for bettering it by planning some loads afresh
 _TINY = 1e-6
 
 
@@ -34,6 +36,7 @@ class ShortCage(StagedSolve):
 
     at_once: float = 10.0
     tie_downs: Settled = field(default_factory=Settled)
+    _search: CompleteSearch | None = None
 
     def _run(self) -> None:
         """Find a plan in which many loads go, bound how many can, and better the plan."""
@@ -48,9 +51,10 @@ class ShortCage(StagedSolve):
         with self._within(_FIRST):
             self.values = first_plan(self.bounder, rough)
         self._reshuffle({}, _SHUFFLED)
-        with self._within(FIRST_TRY):
-            self._better_at_once(TIE_DOWNS, 1.0)
-        with self._within(BOUNDS):
+        if not self._very_large():
+            with self._within(_FILLED):
+                self._fill({})
+        with self._within(BOUNDS if self._very_large() else _BOUNDS_SHORT):
             self._ready_bounds()
         most = dict(self.bounder.selection.ready)
         self.more_ready(most)
@@ -89,32 +93,39 @@ class ShortCage(StagedSolve):
         self._least_strength(strength_step(self.bounder), -math.inf)
 
     def _more_go(self, most: dict[int, int]) -> None:
-        """Let more loads go, by the whole day at once and then by stretches of it.
+        """Let more loads go, by hand rules and then by planning some of them afresh.
 
         Where only one lacks of ``most``, the compact program is asked for it before that.
         """
-        bounder, rank = self.bounder, by_rank(self.bounder)
-        bounder.clock.stage = rank.name
-        if not self._very_large():
-            with self._within(_MORE):
-                self._let_in(most)
-            if 0 < self._lacking(most) <= _LAST:
-                with self._within(_LAST_SHARE):
-                    self._the_last(most)
+        self.bounder.clock.stage = GOING.name
+        if not self._very_large() and 0 < self._lacking(most) <= _LAST:
+            with self._within(_LAST_SHARE):
+                self._the_last(most)
         if self.has(most):
             return
         self._reshuffle(most, _MORE if self._very_large() else _SHUFFLED)
         if self.has(most):
             return
-        assert self.values is not None
-        with self._within(_MORE):
-            self.values = Fill(bounder, rank, self._lean()).run(self.values)
+        with self._within(_FILLED_LARGE if self._very_large() else _FILLED):
+            self._fill(most)
 
     def _reshuffle(self, most: dict[int, int], share: float) -> None:
         """Let more loads go by hand rules, up to ``most``, for a share of the time left."""
         assert self.values is not None
         with self._within(share):
             self.values = Reshuffle(self.bounder, most).run(self.values)
+
+    def _fill(self, most: dict[int, int]) -> None:
+        """Let more loads go by planning some of them afresh, up to ``most``."""
+        assert self.values is not None
+        for better in Fill(self.bounder, self._plain(), most).run(self.values):
+            self.values = better
+
+    def _plain(self) -> CompleteSearch:
+        """The compact program of the day, in which nothing counts pairs."""
+        if self._search is None:
+            self._search = CompleteSearch.of(self.bounder.master, patterns=False, pairs=False)
+        return self._search
 
     def _lacking(self, most: dict[int, int]) -> int:
         """How many loads lack of ``most`` ready, over all priorities."""
@@ -127,20 +138,11 @@ class ShortCage(StagedSolve):
         bounder.selection.ready = dict(most)
         self.values = None
         try:
-            self.tie_downs = self._by_compact(
-                Compact.of(bounder.master, bounder.selection), TIE_DOWNS, 1.0
-            )
+            compact = Compact(self._plain(), bounder.selection, bounder.clock)
+            self.tie_downs = self._by_compact(compact, TIE_DOWNS, 1.0)
         finally:
             self.values = before if self.values is None else self.values
             bounder.selection.ready = {}
-
-    def _let_in(self, most: dict[int, int]) -> None:
-        """Let loads in until at most one lacks of ``most``, or no more can be."""
-        assert self.values is not None
-        for better in let_in(self.bounder, by_rank(self.bounder), self.values):
-            self.values = better
-            if self._lacking(most) <= _LAST:
-                return
 
     def _better_and_hold(self, stage: StageCost, share: float, *, proved: bool) -> bool:
         """Better and hold ``stage``; whether its bound is reached, as those before it are."""
@@ -150,7 +152,8 @@ class ShortCage(StagedSolve):
             with self._within(FIRST_TRY):
                 least = self._bound(stage).least
         with self._within(share):
-            self._better_at_once(stage, 1.0)
+            with self._within(FIRST_TRY):
+                self._better_at_once(stage, 1.0)
             self._polish(stage, 1.0, least)
         if bounded and self._value(stage) > least:
             with self._within(FIRST_TRY):
@@ -189,10 +192,3 @@ class ShortCage(StagedSolve):
     def _release_ready(self) -> None:
         self.bounder.selection.ready = {}
         self.bounder.master.release_ready()
-
-    def _lean(self) -> StageCost:
-        """Least strength, tie-downs and mixed sets priced at the strongest tie-down there is."""
-        menus = (block.menu for block in self.bounder.master.arrays.blocks)
-        strongest = max((float(menu.strength.max(initial=1.0)) for menu in menus), default=1.0)
-        price = math.ceil(strongest)
-        return replace(STRENGTH, mixed=price, tie_downs=price)

@@ -34,12 +34,17 @@ class Traits:
 
     def cost(self, stage: StageCost) -> Array:
         """Each column's cost in ``stage``."""
-        if stage.priority:
-            return np.where(self.priority == stage.priority, -1.0, 0.0)
         cost: Array = stage.tie_downs * self.tie_downs + stage.mixed * self.mixed
+        cost = cost + stage.strength * self.strength
+        return np.asarray(cost + self.of_going(stage), dtype=float)
+
+    def of_going(self, stage: StageCost) -> Array:
+        """What a column costs in ``stage`` only because it says that a load goes."""
         before = self.priority.max(initial=0) - self.priority
-        goes = stage.every * stage.rank**before * (self.priority > 0)
-        return np.asarray(cost + stage.strength * self.strength - goes, dtype=float)
+        every = stage.every * stage.rank**before * (self.priority > 0)
+        if stage.priority:
+            every = every + (self.priority == stage.priority)
+        return np.asarray(-every, dtype=float)
 
     def and_those(self, others: Traits) -> Traits:
         """These columns, then ``others``."""

@@ -74,7 +74,11 @@ class CoupledArticle:
 
 @dataclass(slots=True)
 class Variables:
-    """All variables: ``ready`` per load, the articles', protectors and ``loose`` per load."""
+    """All variables: ``ready`` per load, the articles', protectors and ``loose`` per load.
+
+    Those of a load come one after another from its ``ready`` on. After all of them comes what is
+    ``out`` of a pool at each moment, per kind of gear.
+    """
 
     ready: list[pulp.LpVariable]
     articles: list[list[SimpleArticle | CoupledArticle]]
@@ -82,6 +86,7 @@ class Variables:
     loose: list[list[Loose]]
     activities: list[Activity] = field(default_factory=list)
     all: list[pulp.LpVariable] = field(default_factory=list)
+    out: dict[str, list[pulp.LpVariable]] = field(default_factory=dict)
 
     def binary(self) -> pulp.LpVariable:
         """A new 0-1 variable."""
@@ -93,11 +98,16 @@ class Variables:
         self.all.append(variable)
         return variable
 
-    def amount(self, most: int) -> pulp.LpVariable:
-        """A new variable from 0 to ``most`` that is whole wherever the others are."""
-        variable = pulp.LpVariable(f"x{len(self.all)}", 0, most)
-        self.all.append(variable)
-        return variable
+    def out_of(self, gear: str, most: list[int]) -> list[pulp.LpVariable]:
+        """New variables for the pieces of a pool that are out, up to ``most`` at each moment.
+
+        They are whole wherever the others are.
+        """
+        first = len(self.all)
+        found = [pulp.LpVariable(f"x{at}", 0, number) for at, number in enumerate(most, first)]
+        self.all += found
+        self.out[gear] = found
+        return found
 
 
 def make_variables(
