@@ -31,6 +31,7 @@ _MOST_LISTED = 150_000  # on a small one
 _MANY = 20_000  # of more the search is widened step by step though a plan is there
 _MOST_RAISED = 400  # loads: beyond, linear solves take too long
 _MOST_COLUMNS = 30_000  # of a whole solve; with more the solver may not keep its time
+_FEW = 30_000  # sets listed and columns where there is no patience
 _MOST_JOINED = 400_000  # ways to join members and tensioners that are tried with patience
 _NARROW_SETS = 0.04  # of what a set costs on average: how much dearer sets may be at first
 _MOST_HALVED = 2  # times that a budget with too many sets or columns is halved
@@ -159,6 +160,19 @@ class ExactSearch:
             return 0.5 * self.step
         return narrow_budget(self.bounder.master, bound, goes)
 
+    def _patient(self, goes: Array) -> bool:
+        """Whether to list and solve over very many sets: all that follows takes longer.
+
+        Not in the first try on a small day of more than a few loads, which may yet give up.
+        """
+        few = self.bounder.large or float(goes.sum()) <= MOST_LOADS
+        return self.known or self.best is not None or few
+
+    def _most_listed(self, goes: Array) -> int:
+        if self.bounder.large:
+            return MOST_SETS
+        return _MOST_LISTED if self._patient(goes) else _FEW
+
     def _what(self, goes: Array) -> tuple[object, ...]:
         """What is searched for: the stage, what is held, and the loads that go."""
         return (self.stage, tuple(self.bounder.master.held.items()), goes.tobytes())
@@ -177,10 +191,7 @@ class ExactSearch:
         The budget is less where there are very many sets and the last search was far narrower:
         a better plan found on the way makes the widest search a smaller one.
         """
-        master, beats = self.bounder.master, self.known or self.best is not None
-        # With every set listed all that follows takes longer: not for a try that may give up.
-        patient = not self.bounder.large and (beats or goes.sum() <= MOST_LOADS)
-        most = _MOST_LISTED if patient else MOST_SETS
+        master, most = self.bounder.master, self._most_listed(goes)
         prices = prices_of(master, self.stage, linear)
         parts, more = _parts(budget), self._more(self.tried)
         if self.tried > 0.0 and more < budget:
@@ -240,10 +251,10 @@ class ExactSearch:
                 return raised
             bound = raised.bound
         # With patience, days on which halves take long to find are left to the compact program.
-        few = self.bounder.patience is not None
-        tick = Steps(_MOST_JOINED, clock).tick if few else clock.tick
+        limited = self.bounder.patience is not None
+        tick = Steps(_MOST_JOINED, clock).tick if limited else clock.tick
         halves = halved(master, whole, self.stage, could, lower == 0, tick)
-        if len(halves.cost) > _MOST_COLUMNS:
+        if len(halves.cost) > (_MOST_COLUMNS if self._patient(goes) else _FEW):
             return None
         # A large day's plan is there before the search, and may be far from the least.
         searches = self.best is None and (large or not self.known)
