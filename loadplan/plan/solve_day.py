@@ -80,7 +80,10 @@ def _values(solve: StagedSolve) -> Array:
 
 
 def _unproved(clock: Clock) -> str:
-    return (
-        f"The time limit of {clock.seconds:g} s came before everything was proved. "
-        "This is the best plan found; a better one may exist."
+    limit = f"the time limit of {clock.seconds:g} s"
+    why = (
+        f"T{limit[1:]} came before everything was proved."
+        if clock.over()
+        else f"Not everything could be proved; the search ended before {limit}."
     )
+    return f"{why} This is the best plan found; a better one may exist."

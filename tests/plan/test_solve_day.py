@@ -9,6 +9,7 @@ import pytest
 from loadplan.api import plan_day
 from loadplan.day.load import Load
 from loadplan.outcome.day_plan import DayPlan
+from loadplan.plan.small import SmallSolve
 from tests.plan.build import binder, chain, day, machine
 
 
@@ -130,4 +131,17 @@ def test_no_time_at_all_still_gives_a_judged_plan_marked_as_not_proved() -> None
     assert plan.remarks == (
         "The time limit of 0 s came before everything was proved. This is the best plan found; "
         "a better one may exist.",
+    )
+
+
+def test_a_search_that_ends_early_is_not_told_as_the_time_limit(
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    monkeypatch.setattr(SmallSolve, "_run", lambda _: None)
+    gear = [chain("few", 4000, 2), chain("C", 6600, 4), binder("B", 5400, 4)]
+    plan = plan_day(day([Load(id="1")], [machine("M", "1", 16_000)], gear), time_limit=60)
+    assert not plan.proved
+    assert plan.remarks == (
+        "Not everything could be proved; the search ended before the time limit of 60 s. "
+        "This is the best plan found; a better one may exist.",
     )
