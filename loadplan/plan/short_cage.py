@@ -23,6 +23,7 @@ _FIRST, BOUNDS, _MORE = 0.5, 0.45, 0.25  # shares of the time left
 _SHUFFLED = 0.1  # share of the time left for bettering a plan by hand rules
 _BOUNDS_SHORT = 0.25  # where they come after a plan that is hardly bettered any more
 _FILLED, _FILLED_LARGE = 0.3, 0.6  # and for bettering it by planning some loads afresh
+_MADE = 0.01  # seconds a load, in which the compact program of a day is made
 _TINY = 1e-6
 
 
@@ -116,8 +117,14 @@ class ShortCage(StagedSolve):
             self.values = Reshuffle(self.bounder, most).run(self.values)
 
     def _fill(self, most: dict[int, int]) -> None:
-        """Let more loads go by planning some of them afresh, up to ``most``."""
+        """Let more loads go by planning some of them afresh, up to ``most``.
+
+        Not where making the program of the day would take the time there is.
+        """
         assert self.values is not None
+        made = _MADE * self.bounder.master.going.size
+        if self._search is None and self.bounder.clock.left() < made:
+            return
         for better in Fill(self.bounder, self._plain(), most).run(self.values):
             self.values = better
 
