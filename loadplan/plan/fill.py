@@ -16,6 +16,7 @@ import numpy as np
 from loadplan.plan.afresh import Afresh
 from loadplan.plan.bounds import Bounder
 from loadplan.plan.complete_search import CompleteSearch
+from loadplan.plan.put_back import put_back
 from loadplan.plan.short import TIE_DOWNS_WORTH
 from loadplan.plan.stage_cost import GOING, StageCost
 
@@ -87,7 +88,11 @@ class Fill:
         )
         if found is None or not later.any():
             return found
-        again = Afresh(self.search, found, np.nonzero(later)[0].tolist(), ready)
+        order = sorted(np.nonzero(later)[0].tolist(), key=lambda one: (priority[one], one))
+        found = put_back(self.bounder.master, found, values, order)
+        goes = np.round(found[self.bounder.master.going]) > 0
+        lost = [one for one in order if not goes[one]][:_AT_ONCE]
+        again = Afresh(self.search, found, lost, self._ready(found))
         below = self._value(worth, found) - TIE_DOWNS_WORTH / 2
         more = again.least(worth, 1.0, below, self._seconds(_SECONDS))
         return found if more is None else more
