@@ -13,7 +13,7 @@ from typing import Any
 import numpy as np
 
 from loadplan.plan.complete_search import CompleteSearch
-from loadplan.plan.matrix import INFINITE, Matrix
+from loadplan.plan.matrix import Matrix
 from loadplan.plan.solver import Solver
 from loadplan.plan.stage_cost import StageCost
 
@@ -46,7 +46,7 @@ class Afresh:
         solver = Solver(self._part(rest, keep))
         self._hold(solver, rest, keep)
         cost = search.cost(stage)[keep]
-        _at_most(solver, cost, below - master.value(stage, rest))
+        solver.keep_within(cost, below - master.value(stage, rest))
         solver.price(cost)
         outcome = solver.solve(seconds, step)
         if outcome.values is None:
@@ -60,7 +60,8 @@ class Afresh:
     def _part(self, rest: Array, keep: Array) -> Matrix:
         """The program of the columns ``keep``, with what ``rest`` leaves in the pools."""
         search, master = self.search, self.search.master
-        left = master.arrays.pools.usable - master.limits.out(master.traits, rest)
+        _, out = master.limits.taken(master.traits, rest)
+        left = master.arrays.pools.usable - out
         whole = search.apart.matrix
         upper = whole.upper.copy()
         for gear, columns in search.out.items():
@@ -73,15 +74,9 @@ class Afresh:
         search, master = self.search, self.search.master
         for stage, row in master.stage_rows:
             most = master.held[row] - master.value(stage, rest)
-            _at_most(solver, search.cost(stage)[keep], most)
+            solver.keep_within(search.cost(stage)[keep], most)
         for priority, number in self.ready.items():
             same = master.traits.priority[master.going] == priority
             goes = np.zeros(len(search.load))
             goes[search.going[same]] = -1.0
-            _at_most(solver, goes[keep], float(rest[master.going[same]].sum()) - number)
-
-
-def _at_most(solver: Solver, weights: Array, most: float) -> None:
-    (columns,) = np.nonzero(weights)
-    if np.isfinite(most):
-        solver.add_row(columns, weights[columns], -INFINITE, most)
+            solver.keep_within(goes[keep], float(rest[master.going[same]].sum()) - number)

@@ -98,6 +98,11 @@ class Pools:
     kit: Array
     kit_usable: Array
 
+    def beside(self, load: int) -> Array:
+        """Marks the loads out at some moment with ``load``, itself among them."""
+        found: Array = (self.first <= self.last[load]) & (self.last >= self.first[load])
+        return found
+
 
 class Arrays:
     """Blocks, menus and pools of a day's sets; ``of_load`` are the numbers of a load's blocks."""

@@ -15,7 +15,7 @@ from loadplan.plan.apart import Apart, Tabled, apart
 from loadplan.plan.blocks import Block
 from loadplan.plan.clock import Clock
 from loadplan.plan.master import Master
-from loadplan.plan.matrix import INFINITE, matrix_of
+from loadplan.plan.matrix import matrix_of
 from loadplan.plan.program import Program, build
 from loadplan.plan.shackled import table_of
 from loadplan.plan.solved import Outcome
@@ -82,7 +82,7 @@ class CompleteSearch:
         """
         solver = self.solver(clock.report if clock.tell is not None else None)
         cost = self.cost(stage)
-        _hold(solver, cost, below)
+        solver.keep_within(cost, below)
         solver.bound_columns(self.going, goes, goes)
         solver.price(cost)
         outcome = solver.solve(clock.left(), step)
@@ -97,7 +97,7 @@ class CompleteSearch:
         """The program to be solved, with the stages that the master holds if ``held``."""
         solver = Solver(self.apart.matrix, report)
         for stage, row in self.master.stage_rows if held else ():
-            _hold(solver, self.cost(stage), self.master.held[row])
+            solver.keep_within(self.cost(stage), self.master.held[row])
         return solver
 
     def cost(self, stage: StageCost) -> Array:
@@ -209,12 +209,6 @@ def _tabled(
             (pieces,), table = article.pieces, table_of(block)
             if table is not None:
                 yield Tabled([place[variable] for variable in pieces], table)
-
-
-def _hold(solver: Solver, cost: Array, most: float) -> None:
-    (columns,) = np.nonzero(cost)
-    if np.isfinite(most):
-        solver.add_row(columns, cost[columns], -INFINITE, most)
 
 
 def _coupled(

@@ -28,10 +28,10 @@ from loadplan.plan.within_held import within_held
 Array = np.ndarray[Any, np.dtype[Any]]
 MOST_SETS = 40_000  # listed on a large day
 _MOST_LISTED = 150_000  # on a small one
+_FEW_LISTED = 30_000  # on a small one of more than a few loads, in a first try that may give up
 _MANY = 20_000  # of more the search is widened step by step though a plan is there
 _MOST_RAISED = 400  # loads: beyond, linear solves take too long
 _MOST_COLUMNS = 30_000  # of a whole solve; with more the solver may not keep its time
-_FEW = 30_000  # sets listed and columns where there is no patience
 _MOST_JOINED = 400_000  # ways to join members and tensioners that are tried with patience
 _NARROW_SETS = 0.04  # of what a set costs on average: how much dearer sets may be at first
 _MOST_HALVED = 2  # times that a budget with too many sets or columns is halved
@@ -160,18 +160,12 @@ class ExactSearch:
             return 0.5 * self.step
         return narrow_budget(self.bounder.master, bound, goes)
 
-    def _patient(self, goes: Array) -> bool:
-        """Whether to list and solve over very many sets: all that follows takes longer.
-
-        Not in the first try on a small day of more than a few loads, which may yet give up.
-        """
-        few = self.bounder.large or float(goes.sum()) <= MOST_LOADS
-        return self.known or self.best is not None or few
-
     def _most_listed(self, goes: Array) -> int:
+        """How many sets to list at the most; with very many all that follows takes longer."""
         if self.bounder.large:
             return MOST_SETS
-        return _MOST_LISTED if self._patient(goes) else _FEW
+        beats = self.known or self.best is not None
+        return _MOST_LISTED if beats or goes.sum() <= MOST_LOADS else _FEW_LISTED
 
     def _what(self, goes: Array) -> tuple[object, ...]:
         """What is searched for: the stage, what is held, and the loads that go."""
@@ -251,10 +245,10 @@ class ExactSearch:
                 return raised
             bound = raised.bound
         # With patience, days on which halves take long to find are left to the compact program.
-        limited = self.bounder.patience is not None
-        tick = Steps(_MOST_JOINED, clock).tick if limited else clock.tick
+        few = self.bounder.patience is not None
+        tick = Steps(_MOST_JOINED, clock).tick if few else clock.tick
         halves = halved(master, whole, self.stage, could, lower == 0, tick)
-        if len(halves.cost) > (_MOST_COLUMNS if self._patient(goes) else _FEW):
+        if len(halves.cost) > _MOST_COLUMNS:
             return None
         # A large day's plan is there before the search, and may be far from the least.
         searches = self.best is None and (large or not self.known)
@@ -263,9 +257,7 @@ class ExactSearch:
         for row in slack_rows:
             solver.bound_row(row, -math.inf, math.inf)
         if beats:
-            (columns,) = np.nonzero(halves.cost)
-            most = self.value - 0.5 * self.step
-            solver.add_row(columns, halves.cost[columns], -math.inf, most)
+            solver.keep_within(halves.cost, self.value - 0.5 * self.step)
         solver.price(halves.cost)
         outcome = solver.solve(min(seconds, clock.left()), self.step)
         bound = max(bound, outcome.bound)

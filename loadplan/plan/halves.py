@@ -7,7 +7,6 @@ m + t columns then say what m · t did, exactly: with fewer columns, none of the
 
 from __future__ import annotations
 
-import math
 from collections.abc import Callable
 from dataclasses import dataclass
 from typing import Any
@@ -50,9 +49,7 @@ class Halves:
 
     def _solved(self, cost: Array, most: float, seconds: float) -> Array | None:
         solver = Solver(self.matrix)
-        if math.isfinite(most):
-            (columns,) = np.nonzero(self.cost)
-            solver.add_row(columns, self.cost[columns], -math.inf, most)
+        solver.keep_within(self.cost, most)
         solver.price(cost)
         outcome = solver.solve(seconds, 1.0)
         return None if outcome.values is None else self.whole(outcome.values)

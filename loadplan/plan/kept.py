@@ -14,7 +14,7 @@ from typing import Any
 import numpy as np
 
 from loadplan.plan.clock import Clock
-from loadplan.plan.matrix import INFINITE, Matrix
+from loadplan.plan.matrix import Matrix
 from loadplan.plan.solved import Outcome, Status
 from loadplan.plan.solver import Solver
 
@@ -39,7 +39,7 @@ def least_with_kept(matrix: Matrix, cost: Array, seconds: float) -> Outcome:
         if linear.values is None:
             return linear
         bound = math.ceil(linear.bound - _SLACK)
-        solver.add_row(priced, cost[priced], -INFINITE, bound)
+        solver.keep_within(cost, bound)
     # Of all solutions at the bound the one that takes least of everything has fewest fractions.
     solver.price(np.ones(len(cost)), afresh=True)
     linear = solver.relax(clock.left())
@@ -61,8 +61,7 @@ def _with_kept(
     lower = np.where(kept, rounded, matrix.lower)
     upper = np.where(kept, rounded, matrix.upper)
     solver = Solver(replace(matrix, lower=lower, upper=upper))
-    (priced,) = np.nonzero(cost)
-    if len(priced):
-        solver.add_row(priced, cost[priced], -INFINITE, bound)
+    if cost.any():
+        solver.keep_within(cost, bound)
     solver.price(np.zeros(len(cost)))
     return solver.solve(seconds, 1.0).values

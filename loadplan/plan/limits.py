@@ -86,9 +86,9 @@ class Limits:
                 found = True
         return found
 
-    def out(self, traits: Traits, values: Array) -> Array:
-        """How many pieces of each kind of gear are out at each moment (moments x gear)."""
-        return self._taken(traits, np.nonzero(values)[0], values, 1)[1]
+    def taken(self, traits: Traits, values: Array) -> tuple[Array, Array]:
+        """Pieces of each kind of gear that ``values`` take, per load and out at each moment."""
+        return self._taken(traits, np.nonzero(values)[0], values, 1)
 
     def gear_prices(self, prices: Array) -> Array:
         """What one piece of each kind of gear costs each load (loads x gear), none below nought."""

@@ -19,16 +19,15 @@ def put_back(master: Master, values: Array, before: Array, loads: Iterable[int])
     load of its trailer is out with one.
     """
     pools, traits = master.arrays.pools, master.traits
-    (columns,) = np.nonzero(np.round(before))
-    pieces = np.zeros((len(master.going), pools.usable.shape[1]))
-    np.add.at(pieces, traits.load[columns], before[columns, None] * traits.uses[columns])
+    before = np.round(before)
+    pieces, _ = master.limits.taken(traits, before)
     pieces[:, pools.kit] = 0.0
-    left = pools.usable - master.limits.out(traits, np.round(values))
-    found = values.copy()
+    _, out = master.limits.taken(traits, values)
+    left, found = pools.usable - out, values.copy()
     for load in loads:
         span = slice(int(pools.first[load]), int(pools.last[load]) + 1)
-        if np.round(before[master.going[load]]) and (left[span] >= pieces[load]).all():
+        if before[master.going[load]] and (left[span] >= pieces[load]).all():
             left[span] -= pieces[load]
-            mine = columns[traits.load[columns] == load]
-            found[mine] = before[mine]
+            mine = traits.load[: len(before)] == load
+            found[: len(before)][mine] = before[mine]
     return found

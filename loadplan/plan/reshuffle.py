@@ -15,12 +15,12 @@ import numpy as np
 
 from loadplan.plan.alone import each_alone
 from loadplan.plan.bounds import Bounder
+from loadplan.plan.one_that_stays import one_that_stays
 from loadplan.plan.placing import Placing
 from loadplan.plan.stage_cost import TIE_DOWNS
 
 Array = np.ndarray[Any, np.dtype[Any]]
 _FEWEST, _MOST = 3, 12  # loads taken off at once
-_BEST = 0.5  # how often a load of the best priority is let in
 _APART = 0.4  # share by which a load's tie-downs are misjudged, so that each order is another
 _IDLE = 8  # times as many tries as there are loads, none of which let more go, at which it ends
 
@@ -58,7 +58,7 @@ class _Search:
 
     def __init__(self, bounder: Bounder, placing: Placing):
         self.placing, self.random = placing, Random(0)
-        pools, loads = placing.pools, placing.arrays.sets.loads
+        loads = placing.arrays.sets.loads
         self.priority = [one.load.priority for one in loads]
         self.fewest = each_alone(placing.arrays, TIE_DOWNS).tolist()
         self.movable = [
@@ -66,7 +66,6 @@ class _Search:
             for load in range(len(loads))
             if bounder.selection.possible[load] and placing.by_hand(load)
         ]
-        self.first, self.last = pools.first, pools.last
         self.value = self._value()
 
     def ready(self) -> dict[int, int]:
@@ -80,7 +79,7 @@ class _Search:
         stay = [load for load in self.movable if load not in placed]
         if not stay:
             return False
-        centre = self._centre(stay)
+        centre = one_that_stays(stay, self.priority, self.random)
         beside = self._beside(centre)
         going = [load for load in beside if load in placed]
         off = {load: self.placing.take_off(load) for load in self._some(going, centre)}
@@ -98,13 +97,6 @@ class _Search:
             self.placing.put_back(load, as_it_was)
         return True
 
-    def _centre(self, stay: list[int]) -> int:
-        """A load that stays, half the time one of the best priority among them."""
-        best = min(self.priority[load] for load in stay)
-        if self.random.random() < _BEST:
-            stay = [load for load in stay if self.priority[load] == best]
-        return self.random.choice(stay)
-
     def _some(self, going: list[int], centre: int) -> list[int]:
         """Loads to take off: a few, and any number of those of a later priority than ``centre``."""
         later = [load for load in going if self.priority[load] > self.priority[centre]]
@@ -115,8 +107,8 @@ class _Search:
 
     def _beside(self, load: int) -> list[int]:
         """The loads out at some moment with ``load``, itself among them."""
-        first, last = self.first[load], self.last[load]
-        return [one for one in self.movable if self.first[one] <= last and self.last[one] >= first]
+        beside = self.placing.pools.beside(load).tolist()
+        return [one for one in self.movable if beside[one]]
 
     def _value(self) -> list[int]:
         """The less the better: loads that go by priority, less than nought, then tie-downs."""

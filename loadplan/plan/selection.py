@@ -53,6 +53,11 @@ class Selection:
         for name, cuts in self.values.items():
             self.values[name] = [cut for cut in cuts if cut.depth <= depth]
 
+    def number_ready(self, goes: Array) -> dict[int, int]:
+        """How many loads of each priority are among those that go."""
+        priorities = np.unique(self.priority).tolist()
+        return {one: round(float(goes[self.priority == one].sum())) for one in priorities}
+
     def most_ready(self, stage: StageCost, seconds: float) -> tuple[Array | None, float]:
         """Loads of which as many as possible are of the stage's priority; those after it stay.
 

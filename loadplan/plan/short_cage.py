@@ -21,8 +21,8 @@ _MOST_AT_ONCE = 400  # loads for which one whole solve soon finds what polishing
 _LAST, _LAST_SHARE = 1, 0.6  # loads that lack; share of the time left for the compact program
 _FIRST, BOUNDS, _MORE = 0.5, 0.45, 0.25  # shares of the time left
 _SHUFFLED = 0.1  # share of the time left for bettering a plan by hand rules
-_BOUNDS_SHORT = 0.25  # where they come after a plan that is hardly bettered any more
 _FILLED, _FILLED_LARGE = 0.3, 0.6  # and for bettering it by planning some loads afresh
+_BOUNDS_SHORT = 0.25  # and for bounds after a plan that is hardly bettered any more
 _MADE = 0.01  # seconds a load, in which the compact program of a day is made
 _TINY = 1e-6
 

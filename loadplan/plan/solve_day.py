@@ -80,10 +80,8 @@ def _values(solve: StagedSolve) -> Array:
 
 
 def _unproved(clock: Clock) -> str:
-    limit = f"the time limit of {clock.seconds:g} s"
-    why = (
-        f"T{limit[1:]} came before everything was proved."
-        if clock.over()
-        else f"Not everything could be proved; the search ended before {limit}."
-    )
+    limit = f"time limit of {clock.seconds:g} s"
+    why = f"Not everything could be proved; the search ended before the {limit}."
+    if clock.over():
+        why = f"The {limit} came before everything was proved."
     return f"{why} This is the best plan found; a better one may exist."

@@ -148,6 +148,12 @@ class Solver:
         self._highs.addRow(low, high, len(columns), columns.astype(np.int32), coefficients)
         return self.rows - 1
 
+    def keep_within(self, weights: Array, most: float) -> None:
+        """Append Σ weights x ≤ most over every column, if ``most`` is finite."""
+        (columns,) = np.nonzero(weights)
+        if np.isfinite(most):
+            self.add_row(columns, weights[columns], -INFINITE, most)
+
     def at_most(self, rows: Sequence[tuple[Array, Array, float]]) -> int:
         """Append rows (columns, coefficients, most) without a lower limit; the first's number."""
         self._next_is(DUAL)

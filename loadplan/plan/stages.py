@@ -127,11 +127,9 @@ class StagedSolve(ABC):
 
     def _ready(self) -> dict[int, int]:
         """How many loads of each priority the plan has ready."""
-        priority, now = self.bounder.selection.priority, self._goes()
+        now = self._goes()
         assert now is not None
-        return {
-            one: round(float(now[priority == one].sum())) for one in np.unique(priority).tolist()
-        }
+        return self.bounder.selection.number_ready(now)
 
     def _hold_those_ready(self) -> None:
         """Hold as many loads ready at each priority as the plan has."""
