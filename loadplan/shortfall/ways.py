@@ -157,14 +157,17 @@ class Ways:
         for other in others:
             going = [load for load in self.wanted if load != other]
             if self.plan.goes(self.day, going):
-                priority = self.day.load_by_id[other].priority
                 return WayOut(
                     way=Way.SWAP,
-                    text=f"Send load {self.load} in place of load {other} (priority {priority}).",
+                    text=f"Send {self._ranked(self.load)} in place of {self._ranked(other)}.",
                     price="one load",
                     elsewhere=f"Load {other} stays; every other load that is ready stays ready.",
                 )
         return None
+
+    def _ranked(self, load: str) -> str:
+        """A load with its priority: a swap may let one of a later priority go first."""
+        return f"load {load} (priority {self.day.load_by_id[load].priority})"
 
     def _elsewhere(self, then: Day, more: str = "") -> str:
         """What else changes: who stays held, and who would go first by priority."""

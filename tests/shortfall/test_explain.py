@@ -214,7 +214,7 @@ def test_the_least_important_load_makes_room() -> None:
     one = with_more(one, "B38", 4)
     found = way(one, "b", Way.SWAP)
     assert found is not None
-    assert found.text == "Send load b in place of load c (priority 2)."
+    assert found.text == "Send load b (priority 3) in place of load c (priority 2)."
     assert found.elsewhere == "Load c stays; every other load that is ready stays ready."
     assert plan_day(without(one, {"c"}), explained=False).ready == ("a", "b")
 

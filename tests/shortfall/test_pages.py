@@ -37,7 +37,7 @@ def test_the_whole_sample(ran: Ran, tmp_path: Path) -> None:
         "Plan without the house rule Unrated points (then: warn) (no money; the yard's own rule)",
         "  held: F is short of 4 x 1/2 in chain, 11,300 lb or more (such as C12) (RL-6); 4 x "
         "ratchet binder for 1/2 in chain, 9,200 lb or more (such as RB12) (RL-6); cheapest way "
-        "out, swap: Send load F in place of load C (priority 1) (one load)",
+        "out, swap: Send load F (priority 3) in place of load C (priority 1) (one load)",
     ]
     book = openpyxl.load_workbook(tmp_path / "out.xlsx")
     assert book.sheetnames[:4] == ["Board", "Summary", "Shortfall", "Ways out"]
