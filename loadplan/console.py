@@ -54,12 +54,21 @@ def print_lines(lines: Iterable[str], err: bool = False) -> None:
 
 
 def read_and_warn(day_workbook: Path) -> Day:
-    """The day in the workbook, its warnings on stderr."""
+    """The day in the workbook; its warnings on stderr, those of a rejected workbook too."""
+    from loadplan.problems import WorkbookRejected
     from loadplan.workbook.read import read_day
 
-    day = read_day(day_workbook)
-    print_lines((f"Warning: {warning}" for warning in day.warnings), err=True)
+    try:
+        day = read_day(day_workbook)
+    except WorkbookRejected as rejected:
+        _warn(rejected.warnings)
+        raise
+    _warn(day.warnings)
     return day
+
+
+def _warn(warnings: Iterable[str]) -> None:
+    print_lines((f"Warning: {warning}" for warning in warnings), err=True)
 
 
 def moving_line() -> tuple[Callable[[Progress], None] | None, Callable[[], None]]:

@@ -116,12 +116,17 @@ class NoSuchWorkbook(LoadplanError, FileNotFoundError):  # noqa: N818
 
 
 class WorkbookRejected(LoadplanError):  # noqa: N818
-    """The day workbook has problems; ``problems`` holds all of them in workbook order."""
+    """The day workbook has problems; ``problems`` holds all of them in workbook order.
+
+    ``warnings`` are sentences on what was left out of the workbook without harm: such a line, a
+    heading taken for none of the known ones for instance, is often why something else is missing.
+    """
 
     exit_code = 3
 
-    def __init__(self, problems: Iterable[Problem]) -> None:
+    def __init__(self, problems: Iterable[Problem], warnings: Iterable[str] = ()) -> None:
         self.problems = tuple(problems)
+        self.warnings = tuple(warnings)
         super().__init__(self.problems)
 
     def __str__(self) -> str:

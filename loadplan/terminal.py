@@ -12,6 +12,9 @@ from loadplan.outcome.stage import Stage
 from loadplan.text import count, plain
 
 _KEPT = "\n"
+_LOOKED_ON = (
+    "the time came before every way out was looked into: plan again with a longer time limit"
+)
 # Format characters turn text around or hide it; the joiners inside emoji do neither.
 _HARMLESS = "\u200c\u200d"
 
@@ -61,7 +64,7 @@ def _held(plan: DayPlan, load: str) -> str:
     if one is None:
         return text
     if not one.ways:
-        return f"{text}; no way out was found"
+        return f"{text}; {_LOOKED_ON if one.open else 'no way out was found'}"
     best = one.ways[0]
     return f"{text}; cheapest way out, {best.way.value}: {best.text.rstrip('.')} ({best.price})"
 

@@ -47,6 +47,16 @@ def test_check_with_problems(tmp_path, loadplan):
     assert len(ran.err) == 2
 
 
+def test_a_rejected_workbook_still_tells_its_warnings(tmp_path, loadplan):
+    """A heading that is not known is often why a required cell is missing."""
+    sheets = {**cargo_with("Wheight", 36000), "Gear": gear_with("Quantity", -2)["Gear"]}
+    ran = loadplan("check", save(tmp_path / "day.xlsx", sheets))
+    assert ran.code == 3
+    assert ran.err[0].startswith("Warning: 'Cargo'!F1  The column \"Wheight\" is not known")
+    assert ran.err[1].startswith("'Gear'!H2  V01")
+    assert ran.err[2:] == ["1 problem. Nothing was planned or written."]
+
+
 @pytest.mark.parametrize(("units", "heading"), [("US", "Weight [lb]"), ("METRIC", "Weight [kg]")])
 def test_blank(tmp_path, loadplan, units, heading):
     path = tmp_path / "new.xlsx"

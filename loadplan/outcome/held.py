@@ -55,7 +55,8 @@ class WayOut:
 class Held:
     """One held load: the reason in one sentence, its conflicts, and up to three ways out.
 
-    ``remarks`` are sentences on what was not proved or not looked into.
+    ``remarks`` are sentences on what was not proved or not looked into. ``open``: the time came
+    before everything was looked into, so a way out may be missing.
     """
 
     load: str
@@ -63,3 +64,4 @@ class Held:
     conflicts: tuple[Conflict, ...] = ()
     ways: tuple[WayOut, ...] = ()
     remarks: tuple[str, ...] = ()
+    open: bool = False

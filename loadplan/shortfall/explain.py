@@ -134,6 +134,7 @@ class _Explaining:
             conflicts=tuple(found),
             ways=ways_out,
             remarks=tuple(dict.fromkeys(remarks)),
+            open=open_ or later,
         )
         best = f"{ways_out[0].text} ({ways_out[0].price})" if ways_out else ""
         return explained, [replace(one, way_out=best) for one in shortages]

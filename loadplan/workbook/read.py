@@ -62,7 +62,7 @@ def read_day(path: Path | str) -> Day:
     problems += fixed_problems(day)
     problems += pool_problems(day)
     if problems:
-        raise WorkbookRejected(sorted(problems, key=_place))
+        raise WorkbookRejected(sorted(problems, key=_place), warnings)
     return replace(day, warnings=(*warnings, *unplanned_warnings(day)))
 
 

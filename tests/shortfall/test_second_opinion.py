@@ -11,6 +11,7 @@ from loadplan.api import plan_day
 from loadplan.outcome.held import Conflict
 from loadplan.shortfall import planned, servable
 from loadplan.shortfall.explain import _OPEN, _UNSETTLED
+from loadplan.terminal import summary
 from tests.bench.sheet import Rows, write_workbook
 from tests.oracle.day import read_day as read_apart
 from tests.oracle.optimum import optimum
@@ -94,3 +95,6 @@ def test_of_too_many_loads_nothing_is_said_to_be_known(
             assert one.why == _UNSETTLED
             assert not one.ways
             assert _OPEN in one.remarks
+            told = next(line for line in summary(plan) if f"held: {one.load} " in line)
+            assert "no way out was found" not in told
+            assert "plan again with a longer time limit" in told
