@@ -24,5 +24,10 @@ class Bound:
 
 
 def up(value: float, step: float) -> float:
-    """The least multiple of ``step`` not below ``value``, as far as rounding errors let tell."""
+    """The least multiple of ``step`` not below ``value``, as far as rounding errors let tell.
+
+    Where nothing is known ``value`` is infinite, and stays so.
+    """
+    if math.isinf(value):
+        return value
     return step * math.ceil(value / step - 1e-5)

@@ -71,8 +71,7 @@ class Bounder:
 
     def ready_so_far(self, stage: StageCost) -> int:
         """As many loads of the stage's priority as what is known by now leaves possible."""
-        _, bound = self.selection.most_ready(stage, _MOMENT)
-        return math.floor(bound + _TINY)
+        return math.floor(self.selection.most_so_far(stage, _MOMENT) + _TINY)
 
     def _learn_of_parts(self, stage: StageCost) -> None:
         """Learn how many loads of the stage's priority could go if they could go in part.

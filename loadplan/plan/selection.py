@@ -74,6 +74,16 @@ class Selection:
         found, bound = self._solve(-same, upper, None, seconds, 1.0, known)
         return found, -bound
 
+    def most_so_far(self, stage: StageCost, seconds: float) -> float:
+        """A number of loads of the stage's priority that no plan has more of; always finite.
+
+        All that can go where the solver comes to no bound in ``seconds``, and where as many loads
+        of the priorities before it as are held cannot go together: of those nothing follows then.
+        """
+        _, bound = self.most_ready(stage, seconds)
+        most = float(self.possible[self.priority == stage.priority].sum())
+        return min(bound, most) if math.isfinite(bound) else most
+
     def least(self, stage: StageCost, seconds: float, step: float) -> tuple[Array | None, float]:
         """Loads, as many ready as held, for which ``stage`` could be least; and that least."""
         return self._solve(

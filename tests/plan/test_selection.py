@@ -9,8 +9,9 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from loadplan.plan.bound import up
 from loadplan.plan.selection import Cut, Selection
-from loadplan.plan.stage_cost import STRENGTH
+from loadplan.plan.stage_cost import STRENGTH, ready_stages
 
 LOADS = 5
 weights = st.lists(st.integers(-100, 100), min_size=LOADS, max_size=LOADS)
@@ -38,3 +39,36 @@ def test_values_however_great(size: int, cuts: list[tuple[list[int], int]], read
     assert bound <= least + 1e-6
     # The solver may end a tenth of a step early, and the unit takes its share.
     assert bound >= least - 0.1 - 0.002
+
+
+@settings(deadline=None)
+@given(cuts=st.lists(st.tuples(weights, st.integers(-100, 500)), max_size=4))
+def test_the_most_so_far_is_never_too_few(cuts: list[tuple[list[int], int]]) -> None:
+    """Against every set of loads, of which some cannot go and three are of a later priority."""
+    priority, possible = np.array([1, 1, 2, 2, 2]), np.array([1.0, 1.0, 1.0, 0.0, 1.0])
+    selection = Selection(priority, possible)
+    selection.cuts = [Cut(np.array(one, dtype=float), float(limit), 0) for one, limit in cuts]
+    stage = ready_stages((1, 2))[1]
+    fit = [
+        chosen
+        for chosen in map(np.array, product((0, 1), repeat=LOADS))
+        if (chosen <= possible).all() and all(np.dot(one, chosen) <= most for one, most in cuts)
+    ]
+    found = selection.most_so_far(stage, 10.0)
+    most = max((int(chosen[priority == 2].sum()) for chosen in fit), default=2)
+    assert found == pytest.approx(most)
+
+
+@pytest.mark.parametrize("bound", [np.inf, -np.inf])
+def test_where_the_solver_comes_to_no_bound_all_that_can_go_are_the_most(
+    bound: float, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """No time for any bound, or loads held of a priority before it that cannot go together."""
+    monkeypatch.setattr(Selection, "most_ready", lambda *_: (None, bound))
+    selection = Selection(np.array([1, 2, 2, 2]), np.array([1.0, 1.0, 0.0, 1.0]))
+    assert selection.most_so_far(ready_stages((1, 2))[1], 1.0) == 2
+
+
+def test_a_bound_that_is_not_known_stays_unknown() -> None:
+    assert [up(-np.inf, 1.0), up(np.inf, 0.5)] == [-np.inf, np.inf]
+    assert [up(2.1, 1.0), up(2.000001, 1.0), up(2.1, 0.5)] == [3.0, 2.0, 2.5]
