@@ -54,8 +54,13 @@ def choices(
 
     ``tick`` is called for every way that members and rests are joined, and may raise.
     """
+    parts: dict[tuple[int, int], _Parts] = {}
     for (number, shape, _), columns in _classes(master, usable).items():
-        maker = _Maker(master, number, shape, tick)
+        block = master.arrays.blocks[number]
+        key = id(block.menu), block.main
+        if key not in parts:
+            parts[key] = _Parts.of(master, block)
+        maker = _Maker(block, number, shape, parts[key], tick)
         for members, rests in _complete(columns, maker):
             covered = {pair: columns[pair] for pair in product(members, rests) if pair in columns}
             strength = {rest: maker.strength(rest) for rest in rests}
@@ -95,17 +100,32 @@ def _rest(assembly: Assembly) -> Rest:
     return assembly.tensioner or "", assembly.shackle or ""
 
 
+@dataclass(frozen=True, slots=True)
+class _Parts:
+    """A menu's members and rests: where each pair of them stands, and each rest's own strength."""
+
+    place: dict[tuple[str, Rest], int]
+    own: dict[Rest, float]
+
+    @classmethod
+    def of(cls, master: Master, block: Block) -> _Parts:
+        """The parts of the menu of ``block``, and of every other with the same."""
+        menu, wll = block.menu.assemblies[: block.main], master.arrays.sets.cage.wll
+        return cls(
+            {(one.member, _rest(one)): place for place, one in enumerate(menu)},
+            {_rest(one): float(one.strength - wll[one.member]) for one in menu},
+        )
+
+
 class _Maker:
     """Makes sets of one shape for one block out of members and rests."""
 
-    def __init__(self, master: Master, number: int, shape: Shape, tick: Callable[[], None]):
+    def __init__(
+        self, block: Block, number: int, shape: Shape, parts: _Parts, tick: Callable[[], None]
+    ):
         self._tick, self.number, self.shape = tick, number, shape
-        block: Block = master.arrays.blocks[number]
-        menu = block.menu.assemblies[: block.main]
         self._values, self._need = block.reach.values, block.reach.need
-        self._place = {(one.member, _rest(one)): place for place, one in enumerate(menu)}
-        wll = master.arrays.sets.cage.wll
-        self._own = {_rest(one): float(one.strength - wll[one.member]) for one in menu}
+        self._place, self._own = parts.place, parts.own
         self._orders = list(_orders(shape))
         self._made: dict[_Pair, list[int] | None] = {}
 

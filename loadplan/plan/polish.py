@@ -9,11 +9,12 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator
 from contextlib import suppress
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from typing import Any
 
 import numpy as np
 
+from loadplan.plan.alone import each_alone
 from loadplan.plan.bounds import Bounder
 from loadplan.plan.clock import OutOfTimeError
 from loadplan.plan.stage_cost import StageCost
@@ -38,6 +39,10 @@ class Polish:
     free: int = _FREE
     most: int = 2
     usable: Array | None = None
+    _least: Array = field(init=False)
+
+    def __post_init__(self) -> None:
+        self._least = each_alone(self.bounder.master.arrays, self.stage)
 
     def run(self, values: Array, enough: float = -math.inf) -> Array:
         """The best plan found from ``values`` on; stops at ``enough`` or less.
@@ -51,6 +56,21 @@ class Polish:
                 found.append(better)
         return found[-1]
 
+    def could_gain(self, values: Array, stretch: set[int]) -> bool:
+        """Whether the sets of ``stretch`` and what else is free with them could come to less.
+
+        Not where all of them come to what their loads do at the least, each with the whole cage.
+        """
+        master = self.bounder.master
+        loads = list({master.arrays.blocks[number].load for number in stretch})
+        (used,) = np.nonzero(values)
+        now = np.bincount(
+            master.traits.load[used],
+            master.traits.cost(self.stage)[used] * values[used],
+            len(self._least),
+        )
+        return bool((now - self._least)[loads].sum() > 0.5 * self.step)
+
     def _better(self, values: Array, enough: float) -> Iterator[Array]:
         """Better and better plans, by short stretches of the day and then by longer ones."""
         goes = np.round(values[self.bounder.master.going])
@@ -61,8 +81,10 @@ class Polish:
             if value <= enough + 0.5 * self.step:
                 return
             stretch, loads = self._stretch(order, start, free)
-            again = Stretch(self.bounder, self.stage, values, stretch, usable=self.usable)
-            found = again.better(value - 0.9 * self.step, self._seconds())
+            found = None
+            if self.could_gain(values, stretch):
+                again = Stretch(self.bounder, self.stage, values, stretch, usable=self.usable)
+                found = again.better(value - 0.9 * self.step, self._seconds())
             start = (start + max(1, loads // 2)) % max(1, len(order))
             since += max(1, loads // 2)
             if found is not None:

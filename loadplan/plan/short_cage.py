@@ -24,6 +24,7 @@ _SHUFFLED = 0.1  # share of the time left for bettering a plan by hand rules
 _FILLED, _FILLED_LARGE = 0.3, 0.6  # and for bettering it by planning some loads afresh
 _BOUNDS_SHORT = 0.25  # and for bounds after a plan that is hardly bettered any more
 _MADE = 0.01  # seconds a load, in which the compact program of a day is made
+_MIXED = 0.85  # and for fewer mixed sets: every set is one at first where pairs did not count
 _TINY = 1e-6
 
 
@@ -87,7 +88,7 @@ class ShortCage(StagedSolve):
             self._hold(TIE_DOWNS, self.tie_downs.value)
         else:
             proved = self._better_and_hold(TIE_DOWNS, FIRST_TRY, proved=proved)
-        proved = self._better_and_hold(MIXED_SETS, SECOND_TRY, proved=proved)
+        proved = self._better_and_hold(MIXED_SETS, _MIXED, proved=proved)
         if not proved:
             with self._within(SECOND_TRY):
                 self._polish(STRENGTH, strength_step(self.bounder))

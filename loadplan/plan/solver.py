@@ -17,6 +17,7 @@ from loadplan.problems import PLAN_AGAIN, SolverFailed
 Array = np.ndarray[Any, np.dtype[Any]]
 _FRACTION = 1e-5  # nearer to a whole number a value is none
 _PRIMAL = 4  # HiGHS's number for its primal simplex
+_KINDS = (highspy.HighsVarType.kContinuous, highspy.HighsVarType.kInteger)
 
 
 class Solver:
@@ -210,6 +211,12 @@ class Solver:
         self._next_is(DUAL)
         self._highs.changeColsBounds(len(columns), columns.astype(np.int32), lower, upper)
 
+    def in_whole_numbers(self, marks: Array) -> None:
+        """Ask for whole numbers in the columns marked, and in no others."""
+        every = np.arange(len(marks), dtype=np.int32)
+        kinds = np.array([int(_KINDS[int(mark)]) for mark in marks], dtype=np.uint8)
+        self._highs.changeColsIntegrality(len(marks), every, kinds)
+
     def bound_row(self, row: int, low: float, high: float) -> None:
         """Change the bounds of a row."""
         self._highs.changeRowBounds(row, low, high)
@@ -263,8 +270,7 @@ class Solver:
         model.a_matrix_.index_ = matrix.places
         model.a_matrix_.value_ = matrix.coefficients
         if matrix.whole.any():
-            kinds = (highspy.HighsVarType.kContinuous, highspy.HighsVarType.kInteger)
-            model.integrality_ = [kinds[int(whole)] for whole in matrix.whole]
+            model.integrality_ = [_KINDS[int(whole)] for whole in matrix.whole]
         if self._highs.passModel(model) == highspy.HighsStatus.kError:
             raise SolverFailed(f"The solver did not take the program. {PLAN_AGAIN}")
 

@@ -22,7 +22,7 @@ from loadplan.plan.stage_cost import StageCost
 
 Array = np.ndarray[Any, np.dtype[Any]]
 _PRICED, _SETS_A_ROUND = 4, 3
-_MANY = 5_000  # variables beside the sets
+_MANY = 1_500  # variables beside the sets
 _TINY = 1e-6
 
 

@@ -16,7 +16,8 @@ from loadplan.plan.partly import partly_settled
 from loadplan.plan.polish import Polish
 from loadplan.plan.small import SmallSolve
 from loadplan.plan.solve_day import solve_day
-from loadplan.plan.stage_cost import MIXED_SETS, STRENGTH, StageCost
+from loadplan.plan.stage_cost import MIXED_SETS, STRENGTH, TIE_DOWNS, StageCost
+from loadplan.plan.stretch import Stretch
 from tests.plan.test_complete_program import tight_day
 from tests.plan.test_fill import bounder_of
 
@@ -67,6 +68,24 @@ def test_polishing_ends_at_the_least_where_all_sets_are_free_at_once(seed: int) 
     assert judge(one, ready, tie_downs).disagreements == ()
     optimum = {stage.name: stage.value for stage in solve_day(one).stages}
     assert value(bounder, MIXED_SETS, polished) == optimum["mixed sets"]
+
+
+def test_the_stretches_that_are_passed_over_hold_nothing_better() -> None:
+    passed = {True: 0, False: 0}
+    for seed in range(6):
+        bounder, goes = held_to_count(tight_day(seed))
+        values = partly_settled(bounder, STRENGTH, goes, [], np.inf, 10.0)
+        assert values is not None
+        for stage in (TIE_DOWNS, MIXED_SETS):
+            polish, now = Polish(bounder, stage, 1.0), value(bounder, stage, values)
+            for load in np.nonzero(goes)[0]:
+                stretch = set(bounder.master.arrays.of_load[load])
+                over = bool(stretch) and not polish.could_gain(values, stretch)
+                passed[over] += 1
+                if over:
+                    again = Stretch(bounder, stage, values, stretch)
+                    assert again.better(now - 0.9, 10.0) is None
+    assert min(passed.values()) > 5
 
 
 def test_what_is_settled_stays_and_nothing_is_found_below_the_least() -> None:
