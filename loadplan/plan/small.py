@@ -24,6 +24,7 @@ _AT_ONCE_WIDE = 0.4  # the same where prices meet articles with very many sets
 _COUNTS = 0.8  # share of the time left for loads ready and tie-downs by it
 _AT_BOUNDS = 0.5  # the same where bounds by prices are taken to be reached
 _POLISH = 0.15  # share of the time left in which its plan is bettered
+_FREEST = 8  # times as many sets as at first, freed at once to better its plan
 _FAR = 0.02  # share of the bound beyond which the first try gives up
 _WIDER = 30  # times that pricing of the later stages of few loads may meet such articles
 _SECONDS = 4.0  # for the sets that are not whole, of more than a few loads
@@ -129,7 +130,7 @@ class SmallSolve(StagedSolve):
 
     def _better(self, most: dict[int, int], tie_downs: Settled) -> None:
         """Better the plan there is, of which ``most`` loads can be ready; ``tie_downs`` is its."""
-        other = ShortCage(self.bounder, self.results, self.values, at_once=_SECONDS)
+        other = ShortCage(self.bounder, self.results, self.values, freest=_FREEST, at_once=_SECONDS)
         other.tie_downs = tie_downs
         try:
             other.better(most)
