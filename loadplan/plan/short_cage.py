@@ -89,10 +89,14 @@ class ShortCage(StagedSolve):
         else:
             proved = self._better_and_hold(TIE_DOWNS, FIRST_TRY, proved=proved)
         proved = self._better_and_hold(MIXED_SETS, _MIXED, proved=proved)
+        step, least = strength_step(self.bounder), -math.inf
         if not proved:
+            if not self.bounder.large:
+                with self._within(FIRST_TRY):
+                    least = self._bound(STRENGTH, step).least
             with self._within(SECOND_TRY):
-                self._polish(STRENGTH, strength_step(self.bounder))
-        self._least_strength(strength_step(self.bounder), -math.inf)
+                self._polish(STRENGTH, step)
+        self._least_strength(step, least)
 
     def _more_go(self, most: dict[int, int]) -> None:
         """Let more loads go, by hand rules and then by planning some of them afresh.
