@@ -26,19 +26,24 @@ _BAR = {
 }
 
 
-def heading(flow: Flow, words: str) -> None:
-    """A section's heading over the whole width; a page may begin with it."""
+def heading(flow: Flow, words: str, last: int | None = None) -> None:
+    """A section's heading over the whole width or up to the column ``last``.
+
+    A page may begin with it.
+    """
     flow.may_break(section=True)
     flow.next(7)
     row = flow.next(17)
-    flow.sheet.blank(row, range(1, len(flow.widths)), "heading")
+    end = len(flow.widths) if last is None else last + 1
+    flow.sheet.blank(row, range(1, end), "heading")
     flow.sheet.text(row, 0, words, "heading")
     flow.keep_next()
 
 
 def stages(flow: Flow, plan: DayPlan) -> None:
     """Each stage of the objective: value, bound, gap, proved or not, seconds."""
-    heading(flow, "How good the plan is, stage by stage")
+    # Beside these two tables stands a chart.
+    heading(flow, "How good the plan is, stage by stage", at.LAST)
     sheet, row = flow.sheet, flow.next(_ROW)
     names = ("Stage", "Value", "Bound", "Gap", "Proved", "Unit", "Seconds")
     columns = (0, 2, 3, 4, 5, 6, 7)
@@ -62,7 +67,7 @@ def loads(
     flow: Flow, plan: DayPlan, all_loads: Sequence[LoadFacts], sheets: Mapping[str, str]
 ) -> None:
     """One row for each load, linked to its sheet, with its margin as a bar."""
-    heading(flow, "Loads")
+    heading(flow, "Loads", at.LAST)
     sheet, unit, top = flow.sheet, plan.day.units.mass, flow.next(26)
     names = (
         *("Load", "Trailer", "Out", "Back", "Priority", "Status", "Articles"),
