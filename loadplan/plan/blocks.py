@@ -103,6 +103,11 @@ class Pools:
         found: Array = (self.first <= self.last[load]) & (self.last >= self.first[load])
         return found
 
+    def together(self, load: int, other: int) -> int:
+        """At how many moments both loads are out."""
+        ends, begins = self.last[[load, other]].min(), self.first[[load, other]].max()
+        return max(0, int(ends - begins) + 1)
+
 
 class Arrays:
     """Blocks, menus and pools of a day's sets; ``of_load`` are the numbers of a load's blocks."""

@@ -47,6 +47,8 @@ class Fill:
         """Better and better plans from ``values`` on. Raises ``OutOfTimeError``."""
         stay = self._by_priority(self._stays(values))
         for first in range(0, len(stay), _AT_ONCE):
+            if self._ready(values) == self.most:
+                return
             found = self._in_what_is_left(values, stay[first : first + _AT_ONCE])
             if found is not None:
                 values = found
@@ -94,12 +96,17 @@ class Fill:
         return found if more is None else more
 
     def _beside(self, values: Array, load: int, out: Array, size: int) -> set[int]:
-        """``load``, and of those ``out`` with it so many that go and that stay."""
-        goes = self._goes(values)
+        """``load``, and of those ``out`` with it so many that go and that stay.
+
+        Drawn by chance, the longer they are out together the sooner (weighted sampling after
+        P. Efraimidis and P. Spirakis, Information Processing Letters 97 (2006); from memory).
+        """
+        goes, pools = self._goes(values), self.bounder.master.arrays.pools
         found = {load}
         for some in (out & goes, out & ~goes):
             those = np.nonzero(some)[0].tolist()
-            found.update(self.random.sample(those, min(size, len(those))))
+            drawn = {one: self.random.random() ** (1 / pools.together(load, one)) for one in those}
+            found.update(sorted(those, key=lambda one: -drawn[one])[:size])
         return found
 
     def _stays(self, values: Array) -> Array:

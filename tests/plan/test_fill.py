@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import replace
-from itertools import pairwise
+from itertools import pairwise, product
 from pathlib import Path
 from typing import Any
 
@@ -120,3 +120,14 @@ def test_a_stretch_leaves_the_rest_of_the_day_as_it_is(seed: int) -> None:
         assert (better[master.going] == begin[master.going]).all()
         assert master.value(STRENGTH, better) <= master.value(STRENGTH, begin)
         assert judge(one, *decode(master, better)).disagreements == ()
+
+
+def test_moments_together_are_those_of_both(tmp_path: Path) -> None:
+    pools = bounder_of(forty_loads(tmp_path)).master.arrays.pools
+    spans = [
+        set(range(int(first), int(last) + 1))
+        for first, last in zip(pools.first, pools.last, strict=True)
+    ]
+    for load, other in product(range(40), repeat=2):
+        assert pools.together(load, other) == len(spans[load] & spans[other])
+        assert bool(pools.beside(load)[other]) == bool(pools.together(load, other))
