@@ -12,6 +12,7 @@ from typing import Any
 
 import numpy as np
 
+from loadplan.plan.clock import Clock
 from loadplan.plan.complete_search import CompleteSearch
 from loadplan.plan.matrix import Matrix
 from loadplan.plan.solved import Status
@@ -51,11 +52,12 @@ class Afresh:
         solver.keep_within(cost, below - master.value(stage, rest))
         solver.price(cost, afresh=True)
         # Most tries are in vain already in fractions, which is known in a quarter of the time.
-        if solver.relax(seconds).status is Status.INFEASIBLE:
+        clock = Clock(seconds)
+        if solver.relax(clock.left()).status is Status.INFEASIBLE:
             return None
         solver.forget()
         solver.in_whole_numbers(part.whole)
-        outcome = solver.solve(seconds, step)
+        outcome = solver.solve(clock.left(), step)
         if outcome.values is None:
             return None
         whole = np.zeros(len(search.load))

@@ -100,13 +100,13 @@ class Pools:
 
     def beside(self, load: int) -> Array:
         """Marks the loads out at some moment with ``load``, itself among them."""
-        found: Array = (self.first <= self.last[load]) & (self.last >= self.first[load])
-        return found
+        return self.together(load) > 0
 
-    def together(self, load: int, other: int) -> int:
-        """At how many moments both loads are out."""
-        ends, begins = self.last[[load, other]].min(), self.first[[load, other]].max()
-        return max(0, int(ends - begins) + 1)
+    def together(self, load: int) -> Array:
+        """At how many moments each load is out with ``load``."""
+        begins = np.maximum(self.first, self.first[load])
+        found: Array = np.maximum(np.minimum(self.last, self.last[load]) - begins + 1, 0)
+        return found
 
 
 class Arrays:

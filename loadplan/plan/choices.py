@@ -54,13 +54,13 @@ def choices(
 
     ``tick`` is called for every way that members and rests are joined, and may raise.
     """
-    parts: dict[tuple[int, int], _Parts] = {}
+    parts: dict[int, _Parts] = {}
     for (number, shape, _), columns in _classes(master, usable).items():
         block = master.arrays.blocks[number]
-        key = id(block.menu), block.main
-        if key not in parts:
-            parts[key] = _Parts.of(master, block)
-        maker = _Maker(block, number, shape, parts[key], tick)
+        menu = id(block.menu)
+        if menu not in parts:
+            parts[menu] = _Parts.of(master, block)
+        maker = _Maker(block, number, shape, parts[menu], tick)
         for members, rests in _complete(columns, maker):
             covered = {pair: columns[pair] for pair in product(members, rests) if pair in columns}
             strength = {rest: maker.strength(rest) for rest in rests}

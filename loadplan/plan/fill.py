@@ -101,11 +101,11 @@ class Fill:
         Drawn by chance, the longer they are out together the sooner (weighted sampling after
         P. Efraimidis and P. Spirakis, Information Processing Letters 97 (2006); from memory).
         """
-        goes, pools = self._goes(values), self.bounder.master.arrays.pools
-        found = {load}
+        goes, found = self._goes(values), {load}
+        together = self.bounder.master.arrays.pools.together(load).tolist()
         for some in (out & goes, out & ~goes):
             those = np.nonzero(some)[0].tolist()
-            drawn = {one: self.random.random() ** (1 / pools.together(load, one)) for one in those}
+            drawn = {one: self.random.random() ** (1 / together[one]) for one in those}
             found.update(sorted(those, key=lambda one: -drawn[one])[:size])
         return found
 

@@ -57,9 +57,10 @@ class Polish:
         return found[-1]
 
     def could_gain(self, values: Array, stretch: set[int]) -> bool:
-        """Whether the sets of ``stretch`` and what else is free with them could come to less.
+        """Whether the loads of ``stretch`` could come to less.
 
-        Not where all of them come to what their loads do at the least, each with the whole cage.
+        Not where they come to what they do at the least, each with the whole cage. Accessories of
+        other loads, where these are free too, are bettered with a stretch of their own.
         """
         master = self.bounder.master
         loads = list({master.arrays.blocks[number].load for number in stretch})

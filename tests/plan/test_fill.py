@@ -129,5 +129,5 @@ def test_moments_together_are_those_of_both(tmp_path: Path) -> None:
         for first, last in zip(pools.first, pools.last, strict=True)
     ]
     for load, other in product(range(40), repeat=2):
-        assert pools.together(load, other) == len(spans[load] & spans[other])
-        assert bool(pools.beside(load)[other]) == bool(pools.together(load, other))
+        assert pools.together(load)[other] == len(spans[load] & spans[other])
+        assert pools.beside(load)[other] == bool(pools.together(load)[other])
