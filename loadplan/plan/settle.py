@@ -11,7 +11,8 @@ import numpy as np
 from loadplan.plan.bound import up
 from loadplan.plan.bounds import Bounder
 from loadplan.plan.clock import OutOfTimeError, TooManyStepsError
-from loadplan.plan.exact import Ending, ExactSearch
+from loadplan.plan.exact import ExactSearch
+from loadplan.plan.found import Ending
 from loadplan.plan.selection import Cut
 from loadplan.plan.stage_cost import StageCost
 
@@ -89,12 +90,15 @@ class Settling:
             if math.isfinite(found.bound):
                 self._at_least(best, goes, found.bound)
             raise OutOfTimeError
-        bounder.selection.values[self.stage.name].append(self._only_there(goes, found.value))
+        bounder.selection.values[self.stage.name].append(
+            self._only_there(goes, found.value, best.bound)
+        )
 
     def _at_least(self, best: Settled, goes: Array, least: float) -> None:
         """Raise the bound by what is known of ``goes``; a moment's work, done though time is up."""
         selection = self.bounder.selection
-        selection.values[self.stage.name].append(self._only_there(goes, up(least, self.step)))
+        only_there = self._only_there(goes, up(least, self.step), best.bound)
+        selection.values[self.stage.name].append(only_there)
         self._raise_bound(best)
 
     def _raise_bound(self, best: Settled) -> None:
@@ -116,10 +120,14 @@ class Settling:
         strongest = max((a.strength for one in articles for a in one.assemblies()), default=0)
         return self.step + tie_downs * (float(strongest) if self.stage.strength else 1.0)
 
-    def _only_there(self, goes: Array, value: float) -> Cut:
-        """The stage's value is ``value`` or more at ``goes``; nothing is said of other loads.
+    def _only_there(self, goes: Array, value: float, bound: float) -> Cut:
+        """The stage's value is ``value`` or more at ``goes``; of other loads no more is said.
 
-        As many loads are ready as there can be, so any other set of them lacks one of these.
+        As many loads are ready as there can be, so any other set of them lacks one of these. With
+        these the value is ``bound`` or more, as with any: to go down to nothing would be as true,
+        but the solver keeps its rows to a ten millionth only, and fifty million times that is not
+        little.
         """
         depth = len(self.bounder.master.stage_rows)
-        return Cut(-value * goes, value - value * float(goes.sum()), depth)
+        drop = value - min(value, max(0.0, bound))
+        return Cut(-drop * goes, value - drop * float(goes.sum()), depth)
