@@ -23,6 +23,8 @@ _NEAR = 1e-6  # how near to its upper bound a column is at it
 _LARGEST = 10_000.0  # coefficients beyond are strengths: rounding them tells nothing
 _EXACT = 2.0**51  # floating numbers are whole and exact up to well beyond
 _BROKEN = 1e-3  # by less is not worth a row
+_ROWS_AT_ONCE = 500
+_ALIKE = 0.5  # of two rows more parallel than this one is enough
 _TINY = 1e-9
 
 
@@ -76,6 +78,41 @@ class _Bounds:
         return np.where(self.full, -down, down), more
 
 
+@dataclass(frozen=True, slots=True, eq=False)
+class _Sums:
+    """Sums of ``rows``, of columns and coefficients, each of which is ``limits`` or less.
+
+    ``numbers`` has one sum a row: how often it takes each, in parts of one.
+    """
+
+    rows: list[tuple[Array, Array]]
+    limits: Array
+    numbers: Array
+
+    def total(self, place: int, width: int) -> Array:
+        """What one sum comes to in each of ``width`` columns."""
+        total, numbers = np.zeros(width), self.numbers[place]
+        for row in np.nonzero(numbers)[0].tolist():
+            columns, coefficients = self.rows[row]
+            total[columns] += numbers[row] * coefficients
+        return total
+
+    def totals(self, held: Array, width: int) -> Array:
+        """What every sum comes to in the columns ``held`` of ``width``."""
+        place = np.full(width, -1)
+        place[held] = np.arange(len(held))
+        total = np.zeros((len(self.numbers), len(held)))
+        # A few rows at a time: all of a large day's at once take hundreds of megabytes.
+        for first in range(0, len(self.rows), _ROWS_AT_ONCE):
+            rows = self.rows[first : first + _ROWS_AT_ONCE]
+            dense = np.zeros((len(rows), len(held)))
+            for number, (columns, coefficients) in enumerate(rows):
+                here = place[columns]
+                dense[number, here[here >= 0]] = coefficients[here >= 0]
+            total += self.numbers[:, first : first + _ROWS_AT_ONCE] @ dense
+        return total
+
+
 class SummedRows:
     """The rows of a whole-number problem that may be summed: those in whole numbers throughout.
 
@@ -115,7 +152,7 @@ class SummedRows:
         self._rows += [(one.columns, one.coefficients) for one in found]
         self._low = np.append(self._low, [-np.inf] * len(found))
         self._high = np.append(self._high, [one.most for one in found])
-        self._whole = np.append(self._whole, [True] * len(found))
+        self._whole = np.append(self._whole, np.ones(len(found), dtype=bool))
 
     def remove(self, numbers: Array) -> None:
         """Forget the rows of these numbers; those behind them move up."""
@@ -125,6 +162,21 @@ class SummedRows:
         self._high = np.delete(self._high, numbers)
         self._whole = np.delete(self._whole, numbers)
 
+    def leave_out(self, gone: Array) -> None:
+        """Forget the columns marked in ``gone``, which are 0 throughout; those behind move up."""
+        kept = ~gone
+        place = np.cumsum(kept) - 1
+        self._rows = [
+            (place[columns[kept[columns]]], values[kept[columns]]) for columns, values in self._rows
+        ]
+        self._lower = self._lower[kept]
+        if len(self._grouped):
+            mine = kept[self._grouped]
+            sizes = np.add.reduceat(mine.astype(np.int64), self._starts)
+            self._grouped = place[self._grouped[mine]]
+            self._sizes = sizes[sizes > 0]
+            self._starts = np.cumsum(self._sizes) - self._sizes
+
     def slack(self, activity: Array) -> Array:
         """By how much each row stays below its limit."""
         return self._high - activity
@@ -132,63 +184,54 @@ class SummedRows:
     def rounded(
         self, weights: Array, activity: Array, values: Array, upper: Array, most: int
     ) -> Iterator[RoundedSum]:
-        """``most`` rounded sums of the rows that ``values`` break, the furthest away first.
+        """Up to ``most`` rounded sums of the rows that ``values`` break, the furthest away first.
 
-        ``weights`` has one sum a row, of which only the fractions matter. ``activity`` is what each
-        row comes to at the linear solution ``values``, whose columns go up to ``upper``.
+        No two are much alike in the columns that are not 0. ``weights`` has one sum a row, of which
+        only the fractions matter. ``activity`` is what each row comes to at the linear solution
+        ``values``, whose columns go up to ``upper``.
         """
-        at_high = self._high - activity <= activity - self._low
-        signs, limits = np.where(at_high, 1.0, -1.0), np.where(at_high, self._high, -self._low)
-        bad = ~(self._whole & np.isfinite(limits) & (limits == np.round(limits)))
+        sums = self._sums(weights, activity)
+        bounds = _Bounds.of(self._lower, upper, values)
+        places, coefficients = _furthest(sums, values, bounds)
+        kept = np.zeros((most, coefficients.shape[1]))
+        found = 0
+        for place, row in zip(places, coefficients, strict=True):
+            if found == most:
+                return
+            if float(np.abs(kept[:found] @ row).max(initial=0.0)) > _ALIKE:
+                continue
+            made = self._down(sums, place, bounds, upper)
+            if made is not None and made.excess(values) > _BROKEN:
+                kept[found], found = row, found + 1
+                yield made
+
+    def _sums(self, weights: Array, activity: Array) -> _Sums:
+        """The sums of rows in whole numbers by the fractions of ``weights``, each row at its limit.
+
+        Sums with other rows in them, or too large to be exact, are left out.
+        """
+        # Of the thousands of rows of a large day a few hundred have a weight.
+        (used,) = np.nonzero((np.abs(weights) > _TINY).any(axis=0))
+        low, high, weights = self._low[used], self._high[used], weights[:, used]
+        at_high = high - activity[used] <= activity[used] - low
+        signs, limits = np.where(at_high, 1.0, -1.0), np.where(at_high, high, -low)
+        bad = ~(self._whole[used] & np.isfinite(limits) & (limits == np.round(limits)))
         limits[bad] = 0.0
         weights = weights[~(np.abs(weights[:, bad]) > _TINY).any(axis=1)]
         weights[np.abs(weights) <= _TINY] = 0.0
         weights[:, bad] = 0.0
         numbers = np.mod(np.round(weights * signs * _WHOLE), _WHOLE)
         numbers = numbers[numbers @ np.abs(limits) < _EXACT]
-        bounds = _Bounds.of(self._lower, upper, values)
-        for place in self._furthest(numbers, signs, limits, values, bounds)[:most]:
-            made = self._down(numbers[place], signs, limits, bounds, upper)
-            if made is not None and made.excess(values) > _BROKEN:
-                yield made
+        rows = [self._rows[number] for number in used.tolist()]
+        signed = [(row[0], sign * row[1]) for sign, row in zip(signs, rows, strict=True)]
+        return _Sums(signed, limits, numbers)
 
-    def _furthest(
-        self, numbers: Array, signs: Array, limits: Array, values: Array, bounds: _Bounds
-    ) -> list[int]:
-        """The places of the sums that ``values`` break, furthest away first.
-
-        As far as the columns tell that are not 0 there.
-        """
-        (held,) = np.nonzero(values > _TINY)
-        (used,) = np.nonzero(numbers.any(axis=0))
-        place = np.full(len(values), -1)
-        place[held] = np.arange(len(held))
-        dense = np.zeros((len(used), len(held)))
-        for row, number in enumerate(used.tolist()):
-            columns, coefficients = self._rows[number]
-            here = place[columns]
-            dense[row, here[here >= 0]] = signs[number] * coefficients[here >= 0]
-        mine = bounds.at(held)
-        total = numbers[:, used] @ dense
-        limit = numbers @ limits - total @ mine.least
-        coefficients, _ = mine.down(total)
-        most = np.floor_divide(limit, _WHOLE) + coefficients @ mine.least
-        excess = coefficients @ values[held] - most
-        far = excess / np.maximum(np.linalg.norm(coefficients, axis=1), _TINY)
-        order = np.argsort(-far, kind="stable")
-        return [number for number in order.tolist() if excess[number] > _BROKEN]
-
-    def _down(
-        self, numbers: Array, signs: Array, limits: Array, bounds: _Bounds, upper: Array
-    ) -> RoundedSum | None:
-        """The sum rounded down; None where it is too large to be exact."""
-        total = np.zeros(len(upper))
-        for row in np.nonzero(numbers)[0].tolist():
-            columns, coefficients = self._rows[row]
-            total[columns] += numbers[row] * signs[row] * coefficients
+    def _down(self, sums: _Sums, place: int, bounds: _Bounds, upper: Array) -> RoundedSum | None:
+        """The sum at ``place`` rounded down; None where it is too large to be exact."""
+        total = sums.total(place, len(upper))
         if float(np.abs(total).max()) >= _EXACT:
             return None
-        limit = float(numbers @ limits) - float(total @ bounds.least)
+        limit = float(sums.numbers[place] @ sums.limits) - float(total @ bounds.least)
         coefficients, more = bounds.down(total)
         limit += self._at_most(more, upper - self._lower, bounds.full)
         most = float(np.floor_divide(limit, _WHOLE)) + float(coefficients @ bounds.least)
@@ -220,3 +263,20 @@ class SummedRows:
 
 def _is_whole(values: Array) -> bool:
     return bool(np.all(values == np.round(values)) and np.all(np.abs(values) <= _LARGEST))
+
+
+def _furthest(sums: _Sums, values: Array, bounds: _Bounds) -> tuple[list[int], Array]:
+    """The places of the sums that ``values`` break, furthest away first.
+
+    As far as the columns tell that are not 0 there; with the direction of each in these.
+    """
+    (held,) = np.nonzero(values > _TINY)
+    mine, total = bounds.at(held), sums.totals(held, len(values))
+    limit = sums.numbers @ sums.limits - total @ mine.least
+    coefficients, _ = mine.down(total)
+    most = np.floor_divide(limit, _WHOLE) + coefficients @ mine.least
+    excess = coefficients @ values[held] - most
+    lengths = np.maximum(np.linalg.norm(coefficients, axis=1), _TINY)
+    order = np.argsort(-excess / lengths, kind="stable")
+    order = order[excess[order] > _BROKEN]
+    return order.tolist(), coefficients[order] / lengths[order, np.newaxis]

@@ -7,6 +7,7 @@ import time
 
 import highspy
 
+from loadplan.plan.solved import Status
 from loadplan.problems import PLAN_AGAIN, SolverFailed
 
 # Seconds that a run may go on past its limit: the solver looks at the clock only now and then.
@@ -14,8 +15,8 @@ GRACE = 60.0
 DUAL = 1  # HiGHS's number for its dual simplex
 
 
-def run(model: highspy.Highs, seconds: float) -> None:
-    """Run ``model`` for ``seconds`` at the most.
+def run(model: highspy.Highs, seconds: float) -> Status:
+    """Run ``model`` for ``seconds`` at the most; answers with how that ended.
 
     Raises ``SolverFailed`` where it ends with an error, twice, or does not end ``GRACE`` seconds
     after its time. After an exception the run may still go on: leave the model to it.
@@ -31,6 +32,7 @@ def run(model: highspy.Highs, seconds: float) -> None:
             raise SolverFailed(f"The solver did not stop at its time limit. {PLAN_AGAIN}")
     if failure:
         raise SolverFailed(f"The solver stopped with an error: {failure[0]}. {PLAN_AGAIN}")
+    return _status(model.getModelStatus())
 
 
 def now() -> float:
@@ -56,3 +58,14 @@ def _again_fails(model: highspy.Highs) -> bool:
     model.setOptionValue("simplex_strategy", DUAL)
     model.setOptionValue("presolve", "off")
     return bool(model.run() == highspy.HighsStatus.kError)
+
+
+def _status(status: highspy.HighsModelStatus) -> Status:
+    kinds = highspy.HighsModelStatus
+    if status in (kinds.kOptimal, kinds.kModelEmpty, kinds.kObjectiveTarget):
+        return Status.OPTIMAL
+    if status in (kinds.kInfeasible, kinds.kUnboundedOrInfeasible):
+        return Status.INFEASIBLE
+    if status in (kinds.kTimeLimit, kinds.kSolutionLimit, kinds.kInterrupt, kinds.kIterationLimit):
+        return Status.LIMIT
+    raise SolverFailed(f"The solver ended with the status {status}. {PLAN_AGAIN}")

@@ -25,7 +25,9 @@ class Solver:
 
     Single-threaded with a fixed seed, so that the same model gives the same answer. Whole-number
     solves are exact: no relative gap, and an absolute gap below the least step of the objective.
-    ``searches`` is whether to look for solutions by smaller programs, of use where none is known.
+    ``searches`` is whether to look for solutions by smaller programs, of use where none is known;
+    ``symmetry`` whether to look for columns that could change places, which takes seconds where
+    they are many. A whole-number solve ends as optimal once it has a solution worth ``enough``.
     """
 
     def __init__(
@@ -35,6 +37,8 @@ class Solver:
         *,
         presolve: bool = True,
         searches: bool = True,
+        symmetry: bool = True,
+        enough: float = -np.inf,
     ):
         self._highs = highspy.Highs()
         self._report = report
@@ -49,6 +53,8 @@ class Solver:
             ("mip_heuristic_run_rins", searches),
             ("mip_heuristic_run_rens", searches),
             ("mip_heuristic_run_root_reduced_cost", searches),
+            ("mip_detect_symmetry", symmetry),
+            ("objective_target", enough),
         ):
             self._highs.setOptionValue(option, value)
         self._pass(matrix)
@@ -186,6 +192,11 @@ class Solver:
             np.array(values, dtype=float),
         )
 
+    def remove_columns(self, columns: Array) -> None:
+        """Remove columns; those behind them move up."""
+        self._highs.deleteCols(len(columns), columns.astype(np.int32))
+        self._cost = np.delete(self._cost, columns)
+
     def remove_rows(self, rows: Array) -> None:
         """Remove rows; those behind them move up."""
         self._highs.deleteRows(len(rows), rows.astype(np.int32))
@@ -276,25 +287,13 @@ class Solver:
 
     def _run(self, seconds: float) -> Status:
         try:
-            run(self._highs, seconds)
+            return run(self._highs, seconds)
         except BaseException:
             # The run may go on in the model; what is undone on the way out must not touch it.
             self._highs = highspy.Highs()
             self._highs.setOptionValue("output_flag", False)
             raise
-        return _status(self._highs.getModelStatus())
 
     def _callback(self, kind: Any, message: str, out: Any, into: Any, user: Any) -> None:
         if self._report is not None:
             self._report(float(out.mip_primal_bound), float(out.mip_dual_bound))
-
-
-def _status(status: highspy.HighsModelStatus) -> Status:
-    kinds = highspy.HighsModelStatus
-    if status in (kinds.kOptimal, kinds.kModelEmpty):
-        return Status.OPTIMAL
-    if status in (kinds.kInfeasible, kinds.kUnboundedOrInfeasible):
-        return Status.INFEASIBLE
-    if status in (kinds.kTimeLimit, kinds.kSolutionLimit, kinds.kInterrupt, kinds.kIterationLimit):
-        return Status.LIMIT
-    raise SolverFailed(f"The solver ended with the status {status}. {PLAN_AGAIN}")

@@ -15,6 +15,7 @@ from loadplan.plan.clock import Clock
 from loadplan.plan.matrix import Matrix, matrix_of_rows
 from loadplan.plan.raised_bound import Raising
 from loadplan.plan.rounded_sums import SummedRows
+from loadplan.plan.solved import Status
 from loadplan.plan.solver import Solver
 
 Array = np.ndarray[Any, np.dtype[Any]]
@@ -101,6 +102,64 @@ def test_a_raised_bound_holds_and_leaves_out_nothing_that_is_better(
     if len(better):
         assert raised.bound <= float((better @ cost).min()) + 1e-6
         assert not better[:, ~raised.could].any()
+    if raised.values is not None:
+        activity = _dense(one) @ raised.values
+        assert (activity >= one.row_lower - 1e-6).all()
+        assert (activity <= one.row_upper + 1e-6).all()
+        assert not raised.values[~raised.could & (one.lower == 0)].any()
+
+
+@given(problems(), st.data())
+def test_rounded_sums_hold_over_the_columns_that_are_left(
+    problem: tuple[Matrix, Array], data: st.DataObject
+) -> None:
+    """Columns are left out between rounds; rows made before and after hold for what remains."""
+    one, cost = problem
+    solver = Solver(one.linear(), presolve=False)
+    solver.price(cost)
+    linear = solver.relax(10.0)
+    if linear.values is None:
+        return
+    weights = np.eye(solver.rows) / data.draw(st.sampled_from([2, 3, 4]))
+    activity, rows = solver.activity(linear.values), SummedRows(one)
+    before = list(rows.rounded(weights, activity, linear.values, one.upper, 9))
+    rows.add(before)
+    activity = np.append(activity, [made.excess(linear.values) + made.most for made in before])
+    gone = (linear.values == 0) & np.array(data.draw(_marks(len(cost))))
+    rows.leave_out(gone)
+    values, upper = linear.values[~gone], one.upper[~gone]
+    solutions = whole_solutions(one)
+    solutions = solutions[~solutions[:, gone].any(axis=1)][:, ~gone]
+    for found in rows.rounded(np.eye(len(activity)) / 2, activity, values, upper, 9):
+        assert found.excess(values) > 0
+        assert (solutions[:, found.columns] @ found.coefficients <= found.most).all()
+
+
+def test_a_solve_ends_with_a_solution_that_is_enough() -> None:
+    """Two of three, at 5, 4 and 4: any pair is enough at 10 or less, else the least is 8."""
+    one = matrix([[1, 1, 1]], [2.0], [2.0], [1, 1, 1])
+    for enough, worst in ((10.0, 10.0), (-math.inf, 8.0)):
+        solver = Solver(one, presolve=False, enough=enough)
+        solver.price(np.array([5.0, 4.0, 4.0]))
+        outcome = solver.solve(10.0, 1.0)
+        assert outcome.status is Status.OPTIMAL
+        assert outcome.values is not None
+        assert float(outcome.values @ [5.0, 4.0, 4.0]) <= worst
+
+
+def _marks(number: int) -> st.SearchStrategy[list[bool]]:
+    return st.lists(st.booleans(), min_size=number, max_size=number)
+
+
+def test_columns_that_are_too_dear_are_taken_away_and_the_rest_keep_their_places() -> None:
+    """Nine of ten cost more than the bound leaves room for."""
+    one = matrix([[1] * 10, [2] * 9 + [0]], [1.0, -math.inf], [1.0, 3.0], [1] * 10)
+    cost = np.array([50.0] * 9 + [10.0])
+    raised = Raising(one, cost, 40.0).run(Clock(10.0))
+    assert raised.could.tolist() == [False] * 9 + [True]
+    assert raised.values is not None
+    assert raised.values.tolist() == [0.0] * 9 + [1.0]
+    assert raised.bound == pytest.approx(10.0)
 
 
 def test_a_problem_without_entries_is_settled_by_its_bounds() -> None:
