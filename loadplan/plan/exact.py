@@ -6,7 +6,6 @@ import math
 from collections.abc import Iterator
 from contextlib import contextmanager
 from dataclasses import dataclass, replace
-from enum import Enum, auto
 from typing import Any
 
 import numpy as np
@@ -14,6 +13,7 @@ import numpy as np
 from loadplan.plan.bounds import Bounder
 from loadplan.plan.clock import OutOfTimeError, Steps
 from loadplan.plan.complete_search import MOST_LOADS
+from loadplan.plan.found import Ending, Found
 from loadplan.plan.halves import halved
 from loadplan.plan.master import Master
 from loadplan.plan.matrix import Matrix
@@ -30,34 +30,14 @@ MOST_SETS = 40_000  # listed on a large day
 _MOST_LISTED = 150_000  # on a small one
 _FEW_LISTED = 30_000  # on a small one of more than a few loads, in a first try that may give up
 _MANY = 20_000  # of more the search is widened step by step though a plan is there
-_MOST_RAISED = 400  # loads: beyond, linear solves take too long
+_MOST_SEARCHED = 400  # loads: beyond, only the bound is raised
+_LEAST_RAISED = 8_000  # columns of a small day: fewer are as soon searched
 _MOST_COLUMNS = 30_000  # of a whole solve; with more the solver may not keep its time
 _MOST_JOINED = 400_000  # ways to join members and tensioners that are tried with patience
 _NARROW_SETS = 0.04  # of what a set costs on average: how much dearer sets may be at first
 _MOST_HALVED = 2  # times that a budget with too many sets or columns is halved
 _NARROW = 0.6  # share of the time left, for a search that is not the widest
 _TINY = 1e-6
-
-
-class Ending(Enum):
-    """How the search at one set of loads ended."""
-
-    LEAST = auto()  # found, and nothing there is less
-    NONE = auto()  # nothing there beats what it had to beat
-    OPEN = auto()  # time or size ran out first
-
-
-@dataclass(frozen=True, slots=True, eq=False)
-class Found:
-    """The least found at one set of loads; ``values`` None where nothing beat the target.
-
-    No plan for these loads is worth less than ``bound``.
-    """
-
-    ending: Ending
-    value: float
-    values: Array | None
-    bound: float = -math.inf
 
 
 @dataclass(slots=True)
@@ -189,7 +169,8 @@ class ExactSearch:
         prices = prices_of(master, self.stage, linear)
         parts, more = _parts(budget), self._more(self.tried)
         if self.tried > 0.0 and more < budget:
-            found = sets_within(master, prices, budget, _MANY, goes)
+            many = MOST_SETS if self.bounder.large else _MANY
+            found = sets_within(master, prices, budget, many, goes)
             if found is not None:
                 return found, budget, budget
             parts, budget = _parts(more), more
@@ -239,9 +220,10 @@ class ExactSearch:
         report = clock.report if clock.tell is not None else None
         whole = replace(master.solver.matrix(), lower=lower, upper=upper)
         beats = self.best is not None or self.known
-        if large and beats and self.stage.strength and goes.sum() <= _MOST_RAISED:
+        most = self.value - self.step - linear.bound
+        if beats and self._raises(could, wide=2 * budget >= most):
             raised, could = self._raised(whole, could)
-            if raised.status is not Status.LIMIT:
+            if raised.status is not Status.LIMIT or goes.sum() > _MOST_SEARCHED:
                 return raised
             bound = raised.bound
         # With patience, days on which halves take long to find are left to the compact program.
@@ -250,10 +232,17 @@ class ExactSearch:
         halves = halved(master, whole, self.stage, could, lower == 0, tick)
         if len(halves.cost) > _MOST_COLUMNS:
             return None
-        # A large day's plan is there before the search, and may be far from the least.
-        searches = self.best is None and (large or not self.known)
-        # The columns are what pricing has left: on most days presolve takes longer than it saves.
-        solver = Solver(halves.matrix, report, presolve=large, searches=searches)
+        # The columns are what pricing has left: on most small days none of these saves its time. A
+        # large day's plan is there before the search, and may be far from the least.
+        searches = large and self.best is None
+        solver = Solver(
+            halves.matrix,
+            report,
+            presolve=large,
+            searches=searches,
+            symmetry=large,
+            enough=bound + 0.5 * self.step,
+        )
         for row in slack_rows:
             solver.bound_row(row, -math.inf, math.inf)
         if beats:
@@ -265,6 +254,13 @@ class ExactSearch:
             return replace(outcome, bound=bound)
         return replace(outcome, values=halves.whole(outcome.values), bound=bound)
 
+    def _raises(self, could: Array, *, wide: bool) -> bool:
+        """Whether to raise the bound before the search, which ``wide`` nearly is the widest."""
+        small = not self.bounder.large
+        return bool(self.stage.strength) and not (
+            small and (not wide or could.sum() < _LEAST_RAISED)
+        )
+
     def _raised(self, whole: Matrix, could: Array) -> tuple[Outcome, Array]:
         """What comes of raising the bound, and the columns ``could`` that a better plan may take.
 
@@ -273,7 +269,7 @@ class ExactSearch:
         bounder, below = self.bounder, self.value - 0.5 * self.step
         at = RaisedPlan(bounder.master, self.stage, whole, below, self.step, bounder.clock)
         raised = at.bound(could)
-        outcome = at.outcome(raised)
+        outcome = at.outcome(raised, plan=bounder.large)
         if outcome.values is not None:
             self._keep(outcome.values)
         return outcome, raised.could

@@ -22,7 +22,7 @@ MANY_LOADS = 60
 _FREE_NARROWLY, _FREEST_NARROWLY = 100, 8  # sets freed at once, of few columns each; at the most
 _FREE_SHORT, _FREEST_SHORT = 20, 16  # where the cage is short, and many sets are mixed at first
 _AMPLE = 0.9  # share of the loads that go by hand rules where the cage is ample
-_WHOLE = 0.75  # share of the time left for a whole solve
+_WHOLE, _WHOLE_LARGE = 0.75, 0.95  # shares of the time left for the exact search
 _MOSTLY = 0.4  # share of the sets that are whole in a linear solution
 _SECONDS = 10.0  # for what is not whole
 
@@ -70,15 +70,14 @@ class LargeSolve(ShortCage):
             self.values = first_plan(self.bounder, rough)
             self.better(most)
             return
-        if self._very_large():
-            strength.bound = self._bound(STRENGTH, step).least
-            with self._within(SECOND_TRY):
-                self._polish_narrowly(step)
-        elif self._near(STRENGTH):
-            with self._within(_WHOLE):
+        if self._very_large() or self._near(STRENGTH):
+            with self._within(_WHOLE_LARGE if self._very_large() else _WHOLE):
                 strength = self._settle(STRENGTH, step, self.values)
         if strength.proved:
             return
+        if self._very_large():
+            with self._within(SECOND_TRY):
+                self._polish_narrowly(step)
         with self._within(SECOND_TRY):
             self._polish(STRENGTH, step)
         if nearest.goes is not None and self._as_many_as(nearest.goes):

@@ -43,12 +43,10 @@ def partly_settled(
     master.keep_every_limit()
     lower, upper = np.zeros(len(master.upper)), master.upper.copy()
     lower[master.going], upper[master.going] = goes, goes
-    if master.base > _MANY:
-        kept = _kept(bounder, settled, linear)
-        lower[kept] = upper[kept] = np.round(linear[kept])
     could = goes[master.traits.load] > 0
     could[master.going] = True
     whole = replace(master.solver.matrix(), lower=lower, upper=upper)
+    whole = with_kept(master, whole, settled, linear)
     halves = with_settled(master, stage, whole, could, settled)
     return halves.least(below, min(seconds, bounder.clock.left()))
 
@@ -95,14 +93,21 @@ def _price(bounder: Bounder, stage: StageCost, goes: Array, settled: Sequence[in
         master.hold_ready(bounder.selection.ready)
 
 
-def _kept(bounder: Bounder, settled: Sequence[int], linear: Array) -> Array:
-    """The program's own columns of loads that are wholly settled, where they are whole already."""
-    master = bounder.master
+def with_kept(master: Master, whole: Matrix, settled: Sequence[int], linear: Array) -> Matrix:
+    """``whole`` with what the ``linear`` solution has of loads that are wholly settled, if many.
+
+    Of the program's own columns, accessories above all, where they are whole there already.
+    """
+    if master.base <= _MANY:
+        return whole
     done = master.blocks_of(settled)
     loads = np.ones(len(master.going), dtype=bool)
     loads[[block.load for n, block in enumerate(master.arrays.blocks) if n not in done]] = False
     own = np.arange(master.base)
-    whole = np.abs(linear[own] - np.round(linear[own])) < _TINY
-    mine = loads[master.traits.load[own]] & whole
+    near = np.abs(linear[own] - np.round(linear[own])) < _TINY
+    mine = loads[master.traits.load[own]] & near
     mine[master.going] = False
-    return own[mine]
+    kept = own[mine]
+    lower, upper = whole.lower.copy(), whole.upper.copy()
+    lower[kept] = upper[kept] = np.round(linear[kept])
+    return replace(whole, lower=lower, upper=upper)

@@ -15,15 +15,15 @@ import numpy as np
 from loadplan.plan.clock import Clock
 from loadplan.plan.master import Master
 from loadplan.plan.matrix import Matrix
-from loadplan.plan.partly import with_settled
+from loadplan.plan.partly import with_kept, with_settled
 from loadplan.plan.raised_bound import Raised, Raising
 from loadplan.plan.solved import Outcome, Status
 from loadplan.plan.stage_cost import StageCost
 from loadplan.plan.whole import whole_sets
 
 Array = np.ndarray[Any, np.dtype[Any]]
-_RAISING = 0.3  # share of the time left, for raising the bound
-_SECONDS = 4.0  # for what is not whole in a linear solution
+_RAISING = 0.6  # share of the time left, for raising the bound
+_AT_BOUND, _LEAST = 4.0, 12.0  # seconds for what is not whole in a linear solution
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -54,15 +54,15 @@ class RaisedPlan:
             values[keep] = raised.values
         return replace(raised, could=left, values=None if raised.values is None else values)
 
-    def outcome(self, raised: Raised) -> Outcome:
+    def outcome(self, raised: Raised, *, plan: bool) -> Outcome:
         """Infeasible where ``raised`` leaves nothing, optimal with a plan at its bound.
 
-        Else as at a limit, with a plan where one was found.
+        Else as at a limit, with a plan where one was found; none is looked for without ``plan``.
         """
         none = np.zeros(0)
         if raised.bound == math.inf:
             return Outcome(Status.INFEASIBLE, None, math.inf, none, none)
-        found = self._with_whole_sets(raised)
+        found = self._with_whole_sets(raised) if plan else None
         at_bound = found is not None and self._value(found) - self.step < raised.bound
         status = Status.OPTIMAL if at_bound else Status.LIMIT
         return Outcome(status, found, raised.bound, none, none)
@@ -79,12 +79,11 @@ class RaisedPlan:
         if raised.values is None:
             return None
         settled = whole_sets(master, raised.values)
-        halves = with_settled(
-            master, self.stage, self.whole, raised.could, settled, self.clock.tick
-        )
-        seconds = min(_SECONDS, self.clock.left())
+        whole = with_kept(master, self.whole, settled, raised.values)
+        halves = with_settled(master, self.stage, whole, raised.could, settled, self.clock.tick)
+        seconds = min(_AT_BOUND, self.clock.left())
         # Most often there is a plan at the bound, sooner found than the least of all.
         at_bound = halves.any_within(raised.bound + 0.5 * self.step, seconds)
         if at_bound is not None:
             return at_bound
-        return halves.least(self.below, min(_SECONDS, self.clock.left()))
+        return halves.least(self.below, min(_LEAST, self.clock.left()))

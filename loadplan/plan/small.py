@@ -20,6 +20,7 @@ from loadplan.plan.stages import FIRST_TRY, SECOND_TRY, StagedSolve, strength_st
 from loadplan.plan.start import begun_again
 
 _AT_ONCE = 0.15  # share of the time left for a later stage by the compact program
+_BY_PRICES = 0.6  # the same for the strength by prices
 _AT_ONCE_WIDE = 0.4  # the same where prices meet articles with very many sets
 _COUNTS = 0.8  # share of the time left for loads ready and tie-downs by it
 _AT_BOUNDS = 0.5  # the same where bounds by prices are taken to be reached
@@ -176,7 +177,7 @@ class SmallSolve(StagedSolve):
         """Settle the strength by prices and compact program in turn; none is below ``least``."""
         strength = Settled(bound=least)
         if not wide:
-            with self._within(_AT_ONCE):
+            with self._within(_BY_PRICES):
                 strength = self._settle(STRENGTH, step, self.values, least)
         if not strength.proved:
             with self._within(_AT_ONCE_WIDE if wide else _AT_ONCE):

@@ -12,7 +12,8 @@ from loadplan.day.load import Load
 from loadplan.plan.blocks import Arrays
 from loadplan.plan.bounds import Bounder
 from loadplan.plan.clock import Clock
-from loadplan.plan.exact import Ending, ExactSearch
+from loadplan.plan.exact import ExactSearch
+from loadplan.plan.found import Ending
 from loadplan.plan.program import build
 from loadplan.plan.sets import sets_of
 from loadplan.plan.solved import Status

@@ -9,7 +9,7 @@ import pytest
 
 from loadplan.api import plan_day
 from loadplan.day.load import Load
-from loadplan.plan import large, short_cage, solve_day
+from loadplan.plan import exact, large, short_cage, solve_day
 from loadplan.plan.raised_bound import Raised
 from loadplan.plan.raised_plan import RaisedPlan
 from loadplan.plan.solved import Outcome, Status
@@ -34,6 +34,7 @@ def test_never_better_than_the_least_and_equal_where_proved(
     assert all(stage.proved for stage in least.stages)
     monkeypatch.setattr(solve_day, "MANY_LOADS", 0)
     monkeypatch.setattr(short_cage, "_MOST_AT_ONCE", at_once)
+    monkeypatch.setattr(exact, "_MOST_SEARCHED", at_once)
     plan = plan_day(one, time_limit=4.0)
     held_against(plan, least)
     assert len(plan.ready) >= len(least.ready) - 1
@@ -99,19 +100,21 @@ def test_nothing_is_bettered_once_it_is_proved(
     assert len(polished) == 1
 
 
+@pytest.mark.parametrize("searched", [400, 0], ids=["and searched", "only raised"])
 def test_a_plan_at_the_raised_bound_is_the_least(
-    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+    searched: int, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     """Days whose first plan is not the least, so that the bound is raised: no other is less."""
     ended: list[Status] = []
     outcome = RaisedPlan.outcome
 
-    def heard(self: RaisedPlan, raised: Raised) -> Outcome:
-        found = outcome(self, raised)
+    def heard(self: RaisedPlan, raised: Raised, *, plan: bool) -> Outcome:
+        found = outcome(self, raised, plan=plan)
         ended.append(found.status)
         return found
 
     monkeypatch.setattr(RaisedPlan, "outcome", heard)
+    monkeypatch.setattr(exact, "_MOST_SEARCHED", searched)
     for loads, number in ((7, 3), (6, 606)):
         path = tmp_path / f"day{number}.xlsx"
         write_workbook(generate(loads, number, tight=True), path)
