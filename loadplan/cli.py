@@ -33,6 +33,7 @@ from loadplan.exit_codes import (
     READY,
     USAGE,
 )
+from loadplan.memory import give_back_large_blocks
 from loadplan.rules_command import rules
 from loadplan.targets import must_be_new, must_be_xlsx, output_of, seconds
 
@@ -154,6 +155,7 @@ cli.add_command(rules)
 
 def main() -> None:
     """Run the command line and exit with its code."""
+    give_back_large_blocks()
     for stream in (sys.stdout, sys.stderr):
         if hasattr(stream, "reconfigure"):
             # An id that the terminal cannot show must not stop a plan.
