@@ -31,7 +31,7 @@ _MOST_LISTED = 150_000  # on a small one
 _FEW_LISTED = 30_000  # on a small one of more than a few loads, in a first try that may give up
 _MANY = 20_000  # of more the search is widened step by step though a plan is there
 _MOST_SEARCHED = 400  # loads: beyond, only the bound is raised
-_LEAST_RAISED = 8_000  # columns of a small day: fewer are as soon searched
+_LEAST_RAISED = 8_000  # columns of a few loads: less are as soon searched
 _MOST_COLUMNS = 30_000  # of a whole solve; with more the solver may not keep its time
 _MOST_JOINED = 400_000  # ways to join members and tensioners that are tried with patience
 _NARROW_SETS = 0.04  # of what a set costs on average: how much dearer sets may be at first
@@ -221,8 +221,9 @@ class ExactSearch:
         whole = replace(master.solver.matrix(), lower=lower, upper=upper)
         beats = self.best is not None or self.known
         most = self.value - self.step - linear.bound
-        if beats and self._raises(could, wide=2 * budget >= most):
-            raised, could = self._raised(whole, could)
+        few = not large and bool(goes.sum() <= MOST_LOADS)
+        if beats and self._raises(few, could, wide=2 * budget >= most):
+            raised, could = self._raised(whole, could, plan=not few)
             if raised.status is not Status.LIMIT or goes.sum() > _MOST_SEARCHED:
                 return raised
             bound = raised.bound
@@ -254,22 +255,24 @@ class ExactSearch:
             return replace(outcome, bound=bound)
         return replace(outcome, values=halves.whole(outcome.values), bound=bound)
 
-    def _raises(self, could: Array, *, wide: bool) -> bool:
-        """Whether to raise the bound before the search, which ``wide`` nearly is the widest."""
-        small = not self.bounder.large
-        return bool(self.stage.strength) and not (
-            small and (not wide or could.sum() < _LEAST_RAISED)
-        )
+    def _raises(self, few: bool, could: Array, *, wide: bool) -> bool:
+        """Whether to raise the bound before the search.
 
-    def _raised(self, whole: Matrix, could: Array) -> tuple[Outcome, Array]:
+        Of a ``few`` loads only before one that is nearly the widest, over many columns.
+        """
+        if not self.stage.strength:
+            return False
+        return not few or bool(wide and could.sum() >= _LEAST_RAISED)
+
+    def _raised(self, whole: Matrix, could: Array, *, plan: bool) -> tuple[Outcome, Array]:
         """What comes of raising the bound, and the columns ``could`` that a better plan may take.
 
-        A plan that is better, though not at the bound, is kept.
+        A plan that is better, though not at the bound, is kept; looked for if ``plan``.
         """
         bounder, below = self.bounder, self.value - 0.5 * self.step
         at = RaisedPlan(bounder.master, self.stage, whole, below, self.step, bounder.clock)
         raised = at.bound(could)
-        outcome = at.outcome(raised, plan=bounder.large)
+        outcome = at.outcome(raised, plan=plan)
         if outcome.values is not None:
             self._keep(outcome.values)
         return outcome, raised.could

@@ -23,7 +23,7 @@ from loadplan.plan.whole import whole_sets
 
 Array = np.ndarray[Any, np.dtype[Any]]
 _RAISING = 0.6  # share of the time left, for raising the bound
-_AT_BOUND, _LEAST = 4.0, 12.0  # seconds for what is not whole in a linear solution
+_SECONDS = 4.0  # for what is not whole in a linear solution
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -81,9 +81,9 @@ class RaisedPlan:
         settled = whole_sets(master, raised.values)
         whole = with_kept(master, self.whole, settled, raised.values)
         halves = with_settled(master, self.stage, whole, raised.could, settled, self.clock.tick)
-        seconds = min(_AT_BOUND, self.clock.left())
+        seconds = min(_SECONDS, self.clock.left())
         # Most often there is a plan at the bound, sooner found than the least of all.
         at_bound = halves.any_within(raised.bound + 0.5 * self.step, seconds)
         if at_bound is not None:
             return at_bound
-        return halves.least(self.below, min(_LEAST, self.clock.left()))
+        return halves.least(self.below, min(_SECONDS, self.clock.left()))
