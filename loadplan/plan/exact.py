@@ -90,13 +90,16 @@ class ExactSearch:
                 self.bounder.searched[self._what(goes)] = budget
             if outcome.values is not None:
                 self._keep(outcome.values)
+            # A better plan than that would be made of sets that were listed, though not all were.
+            left = self.value - self.step - linear.bound
+            if left < -_TINY or (0.0 < listed >= left and outcome.status is not Status.LIMIT):
+                return self._ended()
             if not complete and goes.sum() <= MOST_LOADS:
-                done = self.value - self.step - linear.bound + _TINY < 0
-                return self._ended() if done else self._completely(goes)
+                return self._completely(goes)
             # A plan with a set beyond what is listed is worth more than that above the bound.
             self.bound = max(self.bound, min(outcome.bound, linear.bound + listed))
             # On a large day the wider search may still raise the bound.
-            last = budget >= self.value - self.step - linear.bound
+            last = budget >= left
             if outcome.status is Status.LIMIT and (last or not self.bounder.large):
                 return Ending.OPEN
             if complete and last:
