@@ -121,6 +121,9 @@ class ExactSearch:
         below = self.value - self.step
         outcome = complete.at(self.stage, goes, below, self.step, self.bounder.clock)
         if outcome.values is not None:
+            # Joined to whole sets, pairs and shackles may come to more pairs than were counted.
+            if not self.bounder.master.keeps_held(outcome.values):
+                return Ending.OPEN
             self._keep(outcome.values)
         return Ending.OPEN if outcome.status is Status.LIMIT else self._ended()
 

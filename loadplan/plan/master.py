@@ -25,6 +25,7 @@ from loadplan.plan.tie_set import TieSet
 from loadplan.plan.traits import traits_of, traits_of_sets
 
 Array = np.ndarray[Any, np.dtype[Any]]
+_TINY = 1e-6
 _SMALL = 1e-7
 
 
@@ -171,6 +172,12 @@ class Master:
     def keep_rounded(self, values: Array) -> bool:
         """Add the rounded limits that ``values`` breaks; answers whether there were any."""
         return self.limits.round_broken(self.traits, values)
+
+    def keeps_held(self, values: Array) -> bool:
+        """Whether a plan is at what is held of every stage, or less."""
+        return all(
+            self.value(stage, values) <= self.held[row] + _TINY for stage, row in self.stage_rows
+        )
 
     def value(self, stage: StageCost, values: Array) -> float:
         """What ``values`` come to in ``stage``; columns added since then are none of theirs."""

@@ -193,8 +193,9 @@ class StagedSolve(ABC):
         known = self._value(stage)
         found = compact.least(stage, step)
         bound = up(found.bound, step) if math.isfinite(found.bound) else -math.inf
-        if found.values is not None and self._cost(stage, found.values) < known:
-            self.values = found.values
+        values = found.values
+        if values is not None and self._cost(stage, values) < known:
+            self.values = values if self.bounder.master.keeps_held(values) else self.values
         bound = max(bound, least)
         self._note(stage, bound)
         return Settled(self.values, self._value(stage), bound)

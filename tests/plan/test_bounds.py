@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 from random import Random
+from types import SimpleNamespace
+from typing import cast
 
 import numpy as np
 import pytest
@@ -16,7 +18,7 @@ from loadplan.plan.exact import ExactSearch
 from loadplan.plan.found import Ending
 from loadplan.plan.program import build
 from loadplan.plan.sets import sets_of
-from loadplan.plan.solved import Status
+from loadplan.plan.solved import Outcome, Status
 from loadplan.plan.stage_cost import MIXED_SETS, STRENGTH, TIE_DOWNS
 from loadplan.plan.start import begun
 from tests.plan.build import binder, chain, day, machine
@@ -78,3 +80,18 @@ def test_what_cannot_go_in_whole_numbers_may_be_denied() -> None:
     assert bounder.solve_at(STRENGTH, goes, goes, rounded=True).status is Status.INFEASIBLE
     assert bounder.complete().at(STRENGTH, goes, 1e9, 1.0, Clock(60.0)).values is None
     assert ExactSearch(bounder, STRENGTH, 1.0).at(goes, 1e9).ending is Ending.NONE
+
+
+@pytest.mark.parametrize(("keeps", "ending"), [(True, Ending.LEAST), (False, Ending.OPEN)])
+def test_a_plan_that_breaks_what_is_held_is_neither_kept_nor_a_proof(
+    keeps: bool, ending: Ending
+) -> None:
+    """The complete program counts pairs and shackles apart, and may count too few mixed sets."""
+    found = Outcome(Status.OPTIMAL, np.ones(1), 5.0, np.zeros(0), np.zeros(0))
+    master = SimpleNamespace(keeps_held=lambda values: keeps, value=lambda stage, values: 5.0)
+    complete = SimpleNamespace(at=lambda *asked: found)
+    bounder = SimpleNamespace(master=master, clock=None, complete=lambda: complete)
+    search = ExactSearch(cast(Bounder, bounder), STRENGTH, 1.0)
+    search.value = 9.0
+    assert search._completely(np.ones(1)) is ending
+    assert (search.best is None) is not keeps
