@@ -93,8 +93,9 @@ def mixed_within_room(mixed: MixedSet) -> LpConstraint:
 def pairs_used(mixed: MixedSet) -> Iterator[LpConstraint]:
     """Σ_{a ∈ q} z_ia ≤ (longest − 1) w_iq + room_i f_i; w_iq ≤ m_i; Σ_q w_iq ≥ 2 m_i.
 
-    A mixed set has two pairs or more. Where shackles differ, one pair may carry several
-    assemblies, so there one pair may be all of it.
+    And ≤ room_i w_iq where there is an f_i: the pairs of a longer set occur too. A mixed set has
+    two pairs or more. Where shackles differ, one pair may carry several assemblies, so there one
+    pair may be all of it.
     """
     by_pair: dict[tuple[str, str], Terms] = defaultdict(list)
     for assembly, variable in zip(mixed.place.assemblies, mixed.pieces, strict=True):
@@ -104,6 +105,9 @@ def pairs_used(mixed: MixedSet) -> Iterator[LpConstraint]:
         most = mixed.tiers.longest if several else mixed.tiers.longest - 1
         longer: Terms = [] if mixed.longer is None else [(mixed.longer, -mixed.place.room)]
         yield row([*by_pair[pair], (used, -most), *longer], LpConstraintLE, 0)
+        if longer:
+            room = max(mixed.place.room, mixed.tiers.longest)
+            yield row([*by_pair[pair], (used, -room)], LpConstraintLE, 0)
         yield row([(used, 1), (mixed.chosen, -1)], LpConstraintLE, 0)
     fewest = 1 if several else 2
     pairs: Terms = [(used, 1) for used in mixed.used.values()]

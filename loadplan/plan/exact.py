@@ -121,7 +121,7 @@ class ExactSearch:
         below = self.value - self.step
         outcome = complete.at(self.stage, goes, below, self.step, self.bounder.clock)
         if outcome.values is not None:
-            # Joined to whole sets, pairs and shackles may come to more pairs than were counted.
+            # Another program found it: what it counts is counted again before it is believed.
             if not self.bounder.master.keeps_held(outcome.values):
                 return Ending.OPEN
             self._keep(outcome.values)

@@ -86,7 +86,7 @@ def test_what_cannot_go_in_whole_numbers_may_be_denied() -> None:
 def test_a_plan_that_breaks_what_is_held_is_neither_kept_nor_a_proof(
     keeps: bool, ending: Ending
 ) -> None:
-    """The complete program counts pairs and shackles apart, and may count too few mixed sets."""
+    """Another program found it: what it counts is counted again before it is believed."""
     found = Outcome(Status.OPTIMAL, np.ones(1), 5.0, np.zeros(0), np.zeros(0))
     master = SimpleNamespace(keeps_held=lambda values: keeps, value=lambda stage, values: 5.0)
     complete = SimpleNamespace(at=lambda *asked: found)
