@@ -68,3 +68,17 @@ def optimum(one: Day) -> list[Fraction]:
 def test_both_forms_have_the_same_optimum(seed: int) -> None:
     one = tight_day(seed)
     assert [stage.value for stage in plan_day(one).stages] == optimum(one)
+
+
+def test_every_pair_of_a_set_longer_than_its_patterns_counts() -> None:
+    """Four strong tie-downs for one machine; the other takes six weak ones, no two of them alike.
+
+    Patterns list four and five. Two strong and three weak each would be one mixed set more.
+    """
+    weak = [chain(f"c{n}", 1_700, 1) for n in range(6)]
+    gear = [chain("strong", 2_500, 4), *weak, binder("p", 4_000, 10)]
+    loads = [Load(id="1", priority=1), Load(id="2", priority=2)]
+    one = day(loads, [machine("M1", "1", 10_000), machine("M2", "2", 10_000)], gear)
+    found = optimum(one)
+    assert found[:4] == [1, 1, 10, 5]
+    assert [stage.value for stage in plan_day(one).stages] == found
