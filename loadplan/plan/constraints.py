@@ -101,12 +101,12 @@ def pairs_used(mixed: MixedSet) -> Iterator[LpConstraint]:
     for assembly, variable in zip(mixed.place.assemblies, mixed.pieces, strict=True):
         by_pair[assembly.pair].append((variable, 1))
     several = any(len(terms) > 1 for terms in by_pair.values())
+    room = max(mixed.place.room, mixed.tiers.longest)
     for pair, used in mixed.used.items():
         most = mixed.tiers.longest if several else mixed.tiers.longest - 1
         longer: Terms = [] if mixed.longer is None else [(mixed.longer, -mixed.place.room)]
         yield row([*by_pair[pair], (used, -most), *longer], LpConstraintLE, 0)
         if longer:
-            room = max(mixed.place.room, mixed.tiers.longest)
             yield row([*by_pair[pair], (used, -room)], LpConstraintLE, 0)
         yield row([(used, 1), (mixed.chosen, -1)], LpConstraintLE, 0)
     fewest = 1 if several else 2

@@ -30,7 +30,7 @@ MOST_SETS = 40_000  # listed on a large day
 _MOST_LISTED = 150_000  # on a small one
 _FEW_LISTED = 30_000  # on a small one of more than a few loads, in a first try that may give up
 _MANY = 20_000  # of more the search is widened step by step though a plan is there
-_MOST_SEARCHED = 400  # loads: beyond, only the bound is raised
+MOST_SEARCHED = 400  # loads: beyond, no whole solve ends in time
 _LEAST_RAISED = 8_000  # columns of a few loads: less are as soon searched
 _MOST_COLUMNS = 30_000  # of a whole solve; with more the solver may not keep its time
 _MOST_JOINED = 400_000  # ways to join members and tensioners that are tried with patience
@@ -102,8 +102,6 @@ class ExactSearch:
             last = budget >= left
             if outcome.status is Status.LIMIT and (last or not self.bounder.large):
                 return Ending.OPEN
-            if complete and last:
-                return self._ended()
             far = self.best is None and budget > self.farthest * abs(linear.bound)
             if far or (not complete and outcome.values is None):
                 return Ending.OPEN
@@ -226,49 +224,36 @@ class ExactSearch:
         report = clock.report if clock.tell is not None else None
         whole = replace(master.solver.matrix(), lower=lower, upper=upper)
         beats = self.best is not None or self.known
-        most = self.value - self.step - linear.bound
         few = not large and bool(goes.sum() <= MOST_LOADS)
-        if beats and self._raises(few, could, wide=2 * budget >= most):
+        nearly_widest = 2 * budget >= self.value - self.step - linear.bound
+        # Of a few loads only where it leaves out much that would have to be searched.
+        worth_it = not few or (nearly_widest and could.sum() >= _LEAST_RAISED)
+        if beats and self.stage.strength and worth_it:
             raised, could = self._raised(whole, could, plan=not few)
-            if raised.status is not Status.LIMIT or goes.sum() > _MOST_SEARCHED:
+            if raised.status is not Status.LIMIT or goes.sum() > MOST_SEARCHED:
                 return raised
             bound = raised.bound
         # With patience, days on which halves take long to find are left to the compact program.
-        few = self.bounder.patience is not None
-        tick = Steps(_MOST_JOINED, clock).tick if few else clock.tick
+        patient = self.bounder.patience is not None
+        tick = Steps(_MOST_JOINED, clock).tick if patient else clock.tick
         halves = halved(master, whole, self.stage, could, lower == 0, tick)
         if len(halves.cost) > _MOST_COLUMNS:
             return None
         # The columns are what pricing has left: on most small days none of these saves its time. A
         # large day's plan is there before the search, and may be far from the least.
         searches = large and self.best is None
-        solver = Solver(
-            halves.matrix,
-            report,
-            presolve=large,
-            searches=searches,
-            symmetry=large,
-            enough=bound + 0.5 * self.step,
-        )
+        solver = Solver(halves.matrix, report, presolve=large, searches=searches, symmetry=large)
         for row in slack_rows:
             solver.bound_row(row, -math.inf, math.inf)
         if beats:
             solver.keep_within(halves.cost, self.value - 0.5 * self.step)
         solver.price(halves.cost)
-        outcome = solver.solve(min(seconds, clock.left()), self.step)
+        enough = bound + 0.5 * self.step
+        outcome = solver.solve(min(seconds, clock.left()), self.step, enough=enough)
         bound = max(bound, outcome.bound)
         if outcome.values is None:
             return replace(outcome, bound=bound)
         return replace(outcome, values=halves.whole(outcome.values), bound=bound)
-
-    def _raises(self, few: bool, could: Array, *, wide: bool) -> bool:
-        """Whether to raise the bound before the search.
-
-        Of a ``few`` loads only before one that is nearly the widest, over many columns.
-        """
-        if not self.stage.strength:
-            return False
-        return not few or bool(wide and could.sum() >= _LEAST_RAISED)
 
     def _raised(self, whole: Matrix, could: Array, *, plan: bool) -> tuple[Outcome, Array]:
         """What comes of raising the bound, and the columns ``could`` that a better plan may take.

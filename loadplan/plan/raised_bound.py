@@ -79,8 +79,7 @@ class Raising:
 class _Left:
     """What is left of a problem while its bound is raised.
 
-    ``columns`` are the numbers in ``matrix`` of those that have not been taken away; ``upper`` and
-    ``values``, the last linear solution, have one entry for each.
+    ``values`` is the last linear solution, over the columns that have not been taken away.
     """
 
     def __init__(self, matrix: Matrix, cost: Array):
@@ -125,9 +124,9 @@ class _Left:
         activity = self.solver.activity(self.values)
         # Taking columns away loses the inverse of the basis that these weights come from.
         weights = np.array(list(self.solver.weights_of_fractions(self.values, _TRIED)))
-        self._take_away()
         if not len(weights):
             return False
+        self._take_away()
         most = _MOST_TIMES if self.few_rows() else 1
         several = np.concatenate(
             [sign * n * weights for n in range(1, most + 1) for sign in (1, -1)]

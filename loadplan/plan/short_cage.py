@@ -7,6 +7,7 @@ from dataclasses import dataclass, field
 
 from loadplan.plan.compact import Compact
 from loadplan.plan.complete_search import CompleteSearch
+from loadplan.plan.exact import MOST_SEARCHED
 from loadplan.plan.fill import Fill
 from loadplan.plan.greedy import greedy
 from loadplan.plan.partly import partly_settled
@@ -17,7 +18,6 @@ from loadplan.plan.stage_cost import GOING, MIXED_SETS, STRENGTH, TIE_DOWNS, Sta
 from loadplan.plan.stages import FIRST_TRY, SECOND_TRY, Array, StagedSolve, strength_step
 from loadplan.plan.whole import whole_sets
 
-_MOST_AT_ONCE = 400  # loads for which one whole solve soon finds what polishing does
 _LAST, _LAST_SHARE = 1, 0.6  # loads that lack; share of the time left for the compact program
 _FIRST, BOUNDS, _MORE = 0.5, 0.45, 0.25  # shares of the time left
 _SHUFFLED = 0.1  # share of the time left for bettering a plan by hand rules
@@ -199,7 +199,7 @@ class ShortCage(StagedSolve):
         return min(self.at_once, _MORE * self.bounder.clock.left())
 
     def _very_large(self) -> bool:
-        return self.bounder.master.going.size > _MOST_AT_ONCE
+        return self.bounder.master.going.size > MOST_SEARCHED
 
     def _release_ready(self) -> None:
         self.bounder.selection.ready = {}

@@ -27,7 +27,7 @@ class Solver:
     solves are exact: no relative gap, and an absolute gap below the least step of the objective.
     ``searches`` is whether to look for solutions by smaller programs, of use where none is known;
     ``symmetry`` whether to look for columns that could change places, which takes seconds where
-    they are many. A whole-number solve ends as optimal once it has a solution worth ``enough``.
+    they are many.
     """
 
     def __init__(
@@ -38,7 +38,6 @@ class Solver:
         presolve: bool = True,
         searches: bool = True,
         symmetry: bool = True,
-        enough: float = -np.inf,
     ):
         self._highs = highspy.Highs()
         self._report = report
@@ -54,7 +53,6 @@ class Solver:
             ("mip_heuristic_run_rens", searches),
             ("mip_heuristic_run_root_reduced_cost", searches),
             ("mip_detect_symmetry", symmetry),
-            ("objective_target", enough),
         ):
             self._highs.setOptionValue(option, value)
         self._pass(matrix)
@@ -251,9 +249,12 @@ class Solver:
         reduced, prices = np.array(solution.col_dual), np.array(solution.row_dual)
         return Outcome(status, values, bound, reduced, prices)
 
-    def solve(self, seconds: float, step: float, start: Array | None = None) -> Outcome:
-        """Least cost in whole numbers; values of the objective lie ``step`` or more apart."""
+    def solve(
+        self, seconds: float, step: float, start: Array | None = None, enough: float = -INFINITE
+    ) -> Outcome:
+        """Least cost in whole numbers, or one of ``enough``; values lie ``step`` or more apart."""
         self._highs.setOptionValue("mip_abs_gap", 0.9 * step)
+        self._highs.setOptionValue("objective_target", enough)
         if start is not None:
             solution = highspy.HighsSolution()
             solution.col_value = [float(value) for value in start]

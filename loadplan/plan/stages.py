@@ -193,9 +193,9 @@ class StagedSolve(ABC):
         known = self._value(stage)
         found = compact.least(stage, step)
         bound = up(found.bound, step) if math.isfinite(found.bound) else -math.inf
-        values = found.values
-        if values is not None and self._cost(stage, values) < known:
-            self.values = values if self.bounder.master.keeps_held(values) else self.values
+        values, master = found.values, self.bounder.master
+        if values is not None and master.keeps_held(values) and self._cost(stage, values) < known:
+            self.values = values
         bound = max(bound, least)
         self._note(stage, bound)
         return Settled(self.values, self._value(stage), bound)

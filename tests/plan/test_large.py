@@ -33,8 +33,8 @@ def test_never_better_than_the_least_and_equal_where_proved(
     least = plan_day(one, time_limit=60.0)
     assert all(stage.proved for stage in least.stages)
     monkeypatch.setattr(solve_day, "MANY_LOADS", 0)
-    monkeypatch.setattr(short_cage, "_MOST_AT_ONCE", at_once)
-    monkeypatch.setattr(exact, "_MOST_SEARCHED", at_once)
+    monkeypatch.setattr(short_cage, "MOST_SEARCHED", at_once)
+    monkeypatch.setattr(exact, "MOST_SEARCHED", at_once)
     plan = plan_day(one, time_limit=4.0)
     held_against(plan, least)
     assert len(plan.ready) >= len(least.ready) - 1
@@ -77,7 +77,7 @@ def test_a_bound_is_no_higher_than_strengths_that_are_not_whole(
     gear = [chain("C", Fraction("6600.1"), 8), binder("B", Fraction("6600.2"), 8)]
     one = day([Load(id="a")], [machine("A", "a", 10_000)], gear)
     monkeypatch.setattr(solve_day, "MANY_LOADS", 0)
-    monkeypatch.setattr(short_cage, "_MOST_AT_ONCE", 0)
+    monkeypatch.setattr(short_cage, "MOST_SEARCHED", 0)
     plan = plan_day(one, time_limit=10.0)
     strength = plan.stages[-1]
     assert strength.value == 4 * (Fraction("6600.1") + Fraction("6600.2"))
@@ -114,7 +114,7 @@ def test_a_plan_at_the_raised_bound_is_the_least(
         return found
 
     monkeypatch.setattr(RaisedPlan, "outcome", heard)
-    monkeypatch.setattr(exact, "_MOST_SEARCHED", searched)
+    monkeypatch.setattr(exact, "MOST_SEARCHED", searched)
     for loads, number in ((7, 3), (6, 606)):
         path = tmp_path / f"day{number}.xlsx"
         write_workbook(generate(loads, number, tight=True), path)

@@ -45,6 +45,13 @@ def _dense(of: Matrix) -> Array:
     return dense
 
 
+def _relaxed(of: Matrix, cost: Array) -> tuple[Solver, Array | None]:
+    """The solver of the linear problem, and its solution if there is one."""
+    solver = Solver(of.linear(), presolve=False)
+    solver.price(cost)
+    return solver, solver.relax(10.0).values
+
+
 @st.composite
 def problems(draw: st.DrawFn) -> tuple[Matrix, Array]:
     """A problem and a cost.
@@ -74,18 +81,16 @@ def test_every_whole_solution_keeps_a_rounded_sum_of_any_weights(
     problem: tuple[Matrix, Array], data: st.DataObject
 ) -> None:
     one, cost = problem
-    solver = Solver(one.linear(), presolve=False)
-    solver.price(cost)
-    linear = solver.relax(10.0)
-    if linear.values is None:
+    solver, values = _relaxed(one, cost)
+    if values is None:
         return
     share = st.sampled_from([0.0, 0.25, 1 / 3, 0.5, -0.5, 2 / 3, 0.1, -0.7])
     many = st.lists(share, min_size=solver.rows, max_size=solver.rows)
     weights = np.array(data.draw(st.lists(many, min_size=1, max_size=5)))
     solutions = whole_solutions(one)
-    activity = solver.activity(linear.values)
-    for found in SummedRows(one).rounded(weights, activity, linear.values, one.upper, 99):
-        assert found.excess(linear.values) > 0
+    activity = solver.activity(values)
+    for found in SummedRows(one).rounded(weights, activity, values, one.upper, 99):
+        assert found.excess(values) > 0
         sums = solutions[:, found.columns] @ found.coefficients
         assert (sums <= found.most).all()
 
@@ -115,19 +120,17 @@ def test_rounded_sums_hold_over_the_columns_that_are_left(
 ) -> None:
     """Columns are left out between rounds; rows made before and after hold for what remains."""
     one, cost = problem
-    solver = Solver(one.linear(), presolve=False)
-    solver.price(cost)
-    linear = solver.relax(10.0)
-    if linear.values is None:
+    solver, relaxed = _relaxed(one, cost)
+    if relaxed is None:
         return
     weights = np.eye(solver.rows) / data.draw(st.sampled_from([2, 3, 4]))
-    activity, rows = solver.activity(linear.values), SummedRows(one)
-    before = list(rows.rounded(weights, activity, linear.values, one.upper, 9))
+    activity, rows = solver.activity(relaxed), SummedRows(one)
+    before = list(rows.rounded(weights, activity, relaxed, one.upper, 9))
     rows.add(before)
-    activity = np.append(activity, [made.excess(linear.values) + made.most for made in before])
-    gone = (linear.values == 0) & np.array(data.draw(_marks(len(cost))))
+    activity = np.append(activity, [made.excess(relaxed) + made.most for made in before])
+    gone = (relaxed == 0) & np.array(data.draw(_marks(len(cost))))
     rows.leave_out(gone)
-    values, upper = linear.values[~gone], one.upper[~gone]
+    values, upper = relaxed[~gone], one.upper[~gone]
     solutions = whole_solutions(one)
     solutions = solutions[~solutions[:, gone].any(axis=1)][:, ~gone]
     for found in rows.rounded(np.eye(len(activity)) / 2, activity, values, upper, 9):
@@ -139,9 +142,9 @@ def test_a_solve_ends_with_a_solution_that_is_enough() -> None:
     """Two of three, at 5, 4 and 4: any pair is enough at 10 or less, else the least is 8."""
     one = matrix([[1, 1, 1]], [2.0], [2.0], [1, 1, 1])
     for enough, worst in ((10.0, 10.0), (-math.inf, 8.0)):
-        solver = Solver(one, presolve=False, enough=enough)
+        solver = Solver(one, presolve=False)
         solver.price(np.array([5.0, 4.0, 4.0]))
-        outcome = solver.solve(10.0, 1.0)
+        outcome = solver.solve(10.0, 1.0, enough=enough)
         assert outcome.status is Status.OPTIMAL
         assert outcome.values is not None
         assert float(outcome.values @ [5.0, 4.0, 4.0]) <= worst
